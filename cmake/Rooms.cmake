@@ -1,0 +1,46 @@
+# room(NAME USES rooms... LIBS libraries...)
+# Makes the static library bm_NAME of src/NAME, links what it may include, checks that each
+# header compiles alone, and writes the room's line to the list that the test house.rooms reads.
+set_property(GLOBAL PROPERTY BACKMARK_ROOMS "")
+
+add_library(backmark_flags INTERFACE)
+target_compile_options(backmark_flags INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wnon-virtual-dtor)
+if(BACKMARK_WARNINGS_ARE_ERRORS)
+  target_compile_options(backmark_flags INTERFACE -Werror)
+endif()
+# Same bytes on every machine: no contraction of a*b+c that one processor has and another lacks.
+target_compile_options(backmark_flags INTERFACE -ffp-contract=off)
+if(BACKMARK_SANITIZE)
+  target_compile_options(backmark_flags INTERFACE
+    -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer)
+  target_link_options(backmark_flags INTERFACE -fsanitize=address,undefined)
+endif()
+
+function(room NAME)
+  cmake_parse_arguments(ROOM "" "" "USES;LIBS" ${ARGN})
+  set(folder ${CMAKE_SOURCE_DIR}/src/${NAME})
+  file(GLOB bodies CONFIGURE_DEPENDS ${folder}/*.cpp)
+  list(FILTER bodies EXCLUDE REGEX "/src/app/main\\.cpp$")
+  file(GLOB headers CONFIGURE_DEPENDS ${folder}/*.h)
+  if(bodies)
+    add_library(bm_${NAME} STATIC ${bodies})
+    set(visibility PUBLIC)
+    target_link_libraries(bm_${NAME} PRIVATE backmark_flags ${ROOM_LIBS})
+  else()
+    add_library(bm_${NAME} INTERFACE)
+    set(visibility INTERFACE)
+    target_link_libraries(bm_${NAME} INTERFACE ${ROOM_LIBS})
+  endif()
+  target_include_directories(bm_${NAME} ${visibility} ${CMAKE_SOURCE_DIR}/src)
+  foreach(used IN LISTS ROOM_USES)
+    target_link_libraries(bm_${NAME} ${visibility} bm_${used})
+  endforeach()
+  if(headers)
+    target_sources(bm_${NAME} ${visibility} FILE_SET HEADERS
+      BASE_DIRS ${CMAKE_SOURCE_DIR}/src FILES ${headers})
+    set_target_properties(bm_${NAME} PROPERTIES VERIFY_INTERFACE_HEADER_SETS ON)
+  endif()
+  string(REPLACE ";" "," uses "${ROOM_USES}")
+  set_property(GLOBAL APPEND PROPERTY BACKMARK_ROOMS "${NAME}:${uses}")
+endfunction()
