@@ -1,0 +1,133 @@
+#include "model/show.h"
+
+#include <algorithm>
+
+namespace backmark::model {
+
+namespace {
+
+template <class T>
+void by_id(std::vector<T>& rows) {
+  std::sort(rows.begin(), rows.end(), [](const T& a, const T& b) { return a.id < b.id; });
+}
+
+template <class T>
+void by_piece(std::vector<T>& rows) {
+  std::sort(rows.begin(), rows.end(), [](const T& a, const T& b) {
+    return std::tie(a.piece, a.id) < std::tie(b.piece, b.id);
+  });
+}
+
+template <class T>
+std::span<const T> of_piece(const std::vector<T>& rows, Id<Piece> piece) {
+  const auto less = [](const T& row, Id<Piece> want) { return row.piece < want; };
+  const auto more = [](Id<Piece> want, const T& row) { return want < row.piece; };
+  const auto first = std::lower_bound(rows.begin(), rows.end(), piece, less);
+  const auto last = std::upper_bound(first, rows.end(), piece, more);
+  return {first, last};
+}
+
+template <class T>
+const T* with_key(const std::vector<T>& rows, std::string_view key) {
+  const auto at =
+      std::find_if(rows.begin(), rows.end(), [key](const T& row) { return row.key == key; });
+  return at != rows.end() ? &*at : nullptr;
+}
+
+bool on_piece(const Claim& claim) { return claim.about == About::piece; }
+
+}  // namespace
+
+Word Pool::find(std::string_view text) const {
+  const auto at = index_.find(text);
+  return at == index_.end() ? Word{} : Word{at->second};
+}
+
+Word Pool::take(std::string_view text) {
+  if (text.empty()) {
+    return {};
+  }
+  const auto [at, is_new] =
+      index_.try_emplace(std::string(text), static_cast<std::uint32_t>(texts_.size()));
+  if (is_new) {
+    texts_.emplace_back(text);
+  }
+  return {at->second};
+}
+
+void Pool::reserve(std::size_t count) {
+  texts_.reserve(count + 1);
+  index_.reserve(count);
+}
+
+const Maker* Show::maker(std::string_view key) const { return with_key(all<Maker>(), key); }
+const Source* Show::source(std::string_view key) const { return with_key(all<Source>(), key); }
+const Character* Show::character(std::string_view key) const {
+  return with_key(all<Character>(), key);
+}
+
+const Piece* Show::piece(std::string_view number) const {
+  const auto at = piece_by_number_.find(number);
+  return at == piece_by_number_.end() ? nullptr : &all<Piece>()[at->second];
+}
+
+std::string_view Show::setting(std::string_view key) const {
+  const Setting* found = with_key(all<Setting>(), key);
+  return found != nullptr ? std::string_view(found->value) : std::string_view();
+}
+
+std::span<const Observation> Show::observations_of(Id<Piece> piece) const {
+  return of_piece(all<Observation>(), piece);
+}
+std::span<const Part> Show::parts_of(Id<Piece> piece) const {
+  return of_piece(all<Part>(), piece);
+}
+std::span<const Mark> Show::marks_of(Id<Piece> piece) const {
+  return of_piece(all<Mark>(), piece);
+}
+std::span<const Photograph> Show::photographs_of(Id<Piece> piece) const {
+  return of_piece(all<Photograph>(), piece);
+}
+std::span<const Note> Show::notes_of(Id<Piece> piece) const {
+  return of_piece(all<Note>(), piece);
+}
+std::span<const Event> Show::events_of(Id<Piece> piece) const {
+  return of_piece(all<Event>(), piece);
+}
+
+std::span<const Claim> Show::claims_on(Id<Piece> piece) const {
+  // Claims about pieces stand first, by piece.
+  const auto& rows = all<Claim>();
+  const auto end = std::partition_point(rows.begin(), rows.end(), on_piece);
+  const auto first = std::lower_bound(
+      rows.begin(), end, piece.value,
+      [](const Claim& row, std::int32_t want) { return row.subject < want; });
+  const auto last = std::upper_bound(
+      first, end, piece.value,
+      [](std::int32_t want, const Claim& row) { return want < row.subject; });
+  return {first, last};
+}
+
+void Show::settle() {
+  std::apply([](auto&... rows) { (by_id(rows), ...); }, records);
+  by_piece(all<Observation>());
+  by_piece(all<Part>());
+  by_piece(all<Mark>());
+  by_piece(all<Photograph>());
+  by_piece(all<Note>());
+  by_piece(all<Event>());
+  auto& claims = all<Claim>();
+  std::sort(claims.begin(), claims.end(), [](const Claim& a, const Claim& b) {
+    const int a_off = on_piece(a) ? 0 : 1;
+    const int b_off = on_piece(b) ? 0 : 1;
+    return std::tie(a_off, a.subject, a.id) < std::tie(b_off, b.subject, b.id);
+  });
+  piece_by_number_.clear();
+  const auto& pieces = all<Piece>();
+  piece_by_number_.reserve(pieces.size());
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    piece_by_number_.emplace(pieces[i].number, i);
+  }
+}
+
+}  // namespace backmark::model
