@@ -5,7 +5,9 @@ set_property(GLOBAL PROPERTY BACKMARK_ROOMS "")
 
 add_library(backmark_flags INTERFACE)
 target_compile_options(backmark_flags INTERFACE
-  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wnon-virtual-dtor)
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wnon-virtual-dtor
+  # Designated initialisers leave the rest to the defaults on purpose.
+  -Wno-missing-field-initializers)
 if(BACKMARK_WARNINGS_ARE_ERRORS)
   target_compile_options(backmark_flags INTERFACE -Werror)
 endif()
