@@ -1,0 +1,45 @@
+// What a canvas holds; for the bodies of this room only.
+#pragma once
+
+#include <cairo.h>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "draw/canvas.h"
+
+namespace backmark::draw {
+
+struct DropContext {
+  void operator()(cairo_t* cr) const { cairo_destroy(cr); }
+};
+struct DropSurface {
+  void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+};
+struct DropPattern {
+  void operator()(cairo_pattern_t* pattern) const { cairo_pattern_destroy(pattern); }
+};
+
+using ContextOwner = std::unique_ptr<cairo_t, DropContext>;
+using SurfaceOwner = std::unique_ptr<cairo_surface_t, DropSurface>;
+using PatternOwner = std::unique_ptr<cairo_pattern_t, DropPattern>;
+
+struct Canvas::Inside {
+  enum class Kind { picture, pages, svg };
+  Kind kind = Kind::picture;
+  Size trim;
+  double bleed = 0;
+  int page = 0;
+  std::string bytes;  // outlives the surface that writes to it
+  SurfaceOwner surface;
+  ContextOwner cr;
+  cairo_matrix_t page_matrix{};
+  std::vector<Mark> marks;
+
+  void start_page();
+};
+
+// Premultiplied, as Cairo keeps it.
+SurfaceOwner surface_of(const Picture& picture);
+
+}  // namespace backmark::draw

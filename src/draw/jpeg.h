@@ -1,0 +1,15 @@
+// JPEG in and out; for the bodies of this room, which others reach by draw/picture.h.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "draw/picture.h"
+
+namespace backmark::draw {
+
+bool is_jpeg(std::string_view bytes);
+Result<PictureSize> jpeg_size(std::string_view bytes);
+Result<Picture> decode_jpeg(std::string_view bytes);
+
+}  // namespace backmark::draw
