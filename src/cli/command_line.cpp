@@ -1,0 +1,160 @@
+#include "cli/command_line.h"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+#include <iterator>
+#include <map>
+#include <memory>
+#include <ostream>
+
+#include "base/text.h"
+#include "desk/operations.h"
+
+namespace backmark::cli {
+
+namespace {
+
+using desk::Operation;
+using desk::Parameter;
+using desk::Takes;
+
+// What CLI11 fills for one command.
+struct Filled {
+  const Operation* operation = nullptr;
+  CLI::App* command = nullptr;
+  std::map<std::string, std::vector<std::string>> values;
+  std::map<std::string, bool> flags;
+  bool json = false;
+};
+
+void declare(Filled& filled, const Parameter& parameter) {
+  const std::string name = parameter.positional ? parameter.name : "--" + parameter.name;
+  if (parameter.takes == Takes::flag) {
+    filled.command->add_flag(name, filled.flags[parameter.name], parameter.help);
+    return;
+  }
+  CLI::Option* option =
+      filled.command->add_option(name, filled.values[parameter.name], parameter.help);
+  option->required(parameter.required);
+  if (parameter.takes == Takes::texts) {
+    option->expected(parameter.required ? 1 : 0, CLI::detail::expected_max_vector_size);
+  } else {
+    option->expected(1);
+  }
+}
+
+std::vector<std::unique_ptr<Filled>> declare_all(CLI::App& program) {
+  std::vector<std::unique_ptr<Filled>> all;
+  for (const Operation& operation : desk::operations()) {
+    auto filled = std::make_unique<Filled>();
+    filled->operation = &operation;
+    filled->command = program.add_subcommand(operation.name, operation.help);
+    for (const Parameter& parameter : operation.parameters) {
+      declare(*filled, parameter);
+    }
+    filled->command->add_flag("--json", filled->json, "answer in JSON, for machines");
+    all.push_back(std::move(filled));
+  }
+  return all;
+}
+
+desk::Call to_call(const Filled& filled) {
+  desk::Call call;
+  for (const auto& [name, values] : filled.values) {
+    if (!values.empty()) {
+      call.set(name, values);
+    }
+  }
+  for (const auto& [name, given] : filled.flags) {
+    if (given) {
+      call.set(name, {});
+    }
+  }
+  call.standard_input = [] {
+    return std::string(std::istreambuf_iterator<char>(std::cin), {});
+  };
+  return call;
+}
+
+void print_problem(const Problem& problem, std::ostream& err) {
+  err << "backmark: " << to_line(problem) << '\n';
+}
+
+int answer(const Filled& filled,
+           const desk::Surroundings& surroundings,
+           std::ostream& out,
+           std::ostream& err) {
+  const Result<desk::Answer> result = filled.operation->run(to_call(filled), surroundings);
+  if (!result) {
+    print_problem(result.problem(), err);
+    return 2;
+  }
+  if (filled.json) {
+    out << result->json.dump(2) << '\n';
+  } else {
+    out << result->text;
+  }
+  for (const Problem& problem : result->problems) {
+    print_problem(problem, err);
+  }
+  out.flush();
+  return result->problems.empty() ? 0 : 2;
+}
+
+// CLI11's own words, with the nearest command when a command was mistyped.
+int refuse(const CLI::ParseError& error,
+           const std::vector<std::string>& arguments,
+           std::ostream& err) {
+  err << "backmark: " << error.what();
+  if (!arguments.empty()) {
+    std::vector<std::string> names;
+    for (const Operation& operation : desk::operations()) {
+      names.push_back(operation.name);
+    }
+    const auto near = closest(arguments.front(), names);
+    if (near && *near != arguments.front()) {
+      err << "; did you mean \"" << *near << "\"?";
+    }
+  }
+  err << "\nRun \"backmark --help\" or \"backmark COMMAND --help\" for what can be asked.\n";
+  return 2;
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments,
+        const desk::Surroundings& surroundings,
+        std::ostream& out,
+        std::ostream& err) {
+  CLI::App program{
+      "Backmark keeps the evidence on small worn ornaments, reckons years and makers, and prints "
+      "the results."};
+  program.name("backmark");
+  program.set_version_flag("--version", "backmark " BACKMARK_VERSION);
+  program.require_subcommand(1);
+  program.set_help_all_flag();
+  const auto all = declare_all(program);
+  try {
+    // CLI11 takes the arguments from the back.
+    program.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+  } catch (const CLI::Success& wanted) {  // --help, --version
+    return program.exit(wanted, out, err);
+  } catch (const CLI::ParseError& error) {
+    return refuse(error, arguments, err);
+  }
+  for (const auto& filled : all) {
+    if (!filled->command->parsed()) {
+      continue;
+    }
+    try {
+      return answer(*filled, surroundings, out, err);
+    } catch (const BrokenPromise& fault) {
+      err << "backmark: a fault of the program: " << fault.what()
+          << "\nNothing was changed. Please report this with the command you gave.\n";
+      return 1;
+    }
+  }
+  return 2;
+}
+
+}  // namespace backmark::cli

@@ -1,0 +1,85 @@
+// What an operation is: its name, what it takes, and the function that does it.
+// The list of all of them is operations.h; every door (terminal, browser) follows from that list.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/file.h"
+#include "base/json.h"
+#include "base/result.h"
+
+namespace backmark::desk {
+
+enum class Takes {
+  folder,  // a show
+  file,
+  text,
+  texts,   // the rest of the line
+  number,
+  whole,
+  flag,
+};
+
+struct Parameter {
+  std::string name;  // "show"; an option is written --name
+  Takes takes = Takes::text;
+  std::string help;
+  bool positional = false;
+  bool required = false;
+};
+
+// The arguments as a door understood them. Asking for one that the operation does not declare
+// is a broken promise.
+class Call {
+ public:
+  void set(const std::string& name, std::vector<std::string> values);
+
+  bool has(const std::string& name) const;
+  // Empty if not given.
+  std::string text(const std::string& name) const;
+  std::vector<std::string> texts(const std::string& name) const;
+  bool flag(const std::string& name) const { return has(name); }
+  Path path(const std::string& name) const { return Path(text(name)); }
+  // The number given, or `fallback`; a Problem if it is not a number.
+  Result<double> number(const std::string& name, double fallback) const;
+  Result<long> whole(const std::string& name, long fallback) const;
+
+  // Text on standard input, where an operation reads it; empty function: there is none.
+  std::function<std::string()> standard_input;
+
+ private:
+  std::map<std::string, std::vector<std::string>> given_;
+};
+
+// What only the outermost door knows.
+struct Surroundings {
+  std::string who;       // signs the book of changes
+  std::int64_t now = 0;  // seconds since 1970-01-01 UTC
+  Path program_folder;   // where fonts and reference tables lie
+  // Share done (0 to 1) and what is being done; called rarely, from one thread.
+  std::function<void(double, std::string_view)> progress = [](double, std::string_view) {};
+  std::stop_token stop;
+};
+
+struct Answer {
+  Json json;
+  std::string text;    // for a terminal; ends with a line feed unless empty
+  Problems problems;   // the request was understood and something in it is at fault: exit 2
+};
+
+struct Operation {
+  std::string name;
+  std::string help;  // one line
+  bool writes = false;
+  std::vector<Parameter> parameters;
+  Result<Answer> (*run)(const Call&, const Surroundings&) = nullptr;
+};
+
+}  // namespace backmark::desk
