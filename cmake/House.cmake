@@ -2,3 +2,8 @@
 room(base USES LIBS fmt::fmt)
 room(model USES base)
 room(draw USES base LIBS PkgConfig::PANGOCAIRO PkgConfig::QPDF PkgConfig::LCMS2 JPEG::JPEG PNG::PNG ${HYPHEN})
+room(store USES base model LIBS SQLiteCpp SQLite::SQLite3 PkgConfig::SODIUM)
+embed_migrations()
+room(desk USES base model draw store)
+room(cli USES base model desk)
+room(app USES base desk cli)

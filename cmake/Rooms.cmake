@@ -11,6 +11,7 @@ target_compile_options(backmark_flags INTERFACE
 if(BACKMARK_WARNINGS_ARE_ERRORS)
   target_compile_options(backmark_flags INTERFACE -Werror)
 endif()
+target_compile_definitions(backmark_flags INTERFACE BACKMARK_VERSION="${PROJECT_VERSION}")
 # Same bytes on every machine: no contraction of a*b+c that one processor has and another lacks.
 target_compile_options(backmark_flags INTERFACE -ffp-contract=off)
 if(BACKMARK_SANITIZE)
@@ -45,4 +46,15 @@ function(room NAME)
   endif()
   string(REPLACE ";" "," uses "${ROOM_USES}")
   set_property(GLOBAL APPEND PROPERTY BACKMARK_ROOMS "${NAME}:${uses}")
+endfunction()
+
+# The migrations of the store, as C++ text, made anew when one is added.
+function(embed_migrations)
+  set(folder ${CMAKE_SOURCE_DIR}/src/store/migrations)
+  file(GLOB files CONFIGURE_DEPENDS ${folder}/*.sql)
+  set(out ${CMAKE_BINARY_DIR}/migrations.cpp)
+  add_custom_command(OUTPUT ${out}
+    COMMAND ${CMAKE_COMMAND} -DFOLDER=${folder} -DOUT=${out} -P ${CMAKE_SOURCE_DIR}/cmake/Embed.cmake
+    DEPENDS ${files} ${CMAKE_SOURCE_DIR}/cmake/Embed.cmake)
+  target_sources(bm_store PRIVATE ${out})
 endfunction()

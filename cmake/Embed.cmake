@@ -1,0 +1,13 @@
+# Writes OUT: a C++ file that holds the migrations of FOLDER, in order of their numbers.
+file(GLOB files ${FOLDER}/*.sql)
+list(SORT files)
+set(text "#include \"store/migrations.h\"\n\nnamespace backmark::store {\n\nconst std::vector<Migration>& migrations() {\n  static const std::vector<Migration> list = {\n")
+foreach(path IN LISTS files)
+  get_filename_component(name ${path} NAME)
+  string(REGEX MATCH "^[0-9]+" number ${name})
+  string(REGEX REPLACE "^0+" "" number ${number})
+  file(READ ${path} sql)
+  string(APPEND text "      {${number}, R\"sql(${sql})sql\"},\n")
+endforeach()
+string(APPEND text "  };\n  return list;\n}\n\n}  // namespace backmark::store\n")
+file(WRITE ${OUT} "${text}")

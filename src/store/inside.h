@@ -1,0 +1,15 @@
+// What a Store holds. For the bodies of this room only.
+#pragma once
+
+#include "store/codec.h"
+#include "store/fields.h"
+#include "store/store.h"
+
+namespace backmark::store {
+
+struct Store::Inside {
+  std::unique_ptr<SQLite::Database> database;
+  Path folder;
+};
+
+}  // namespace backmark::store

@@ -1,0 +1,186 @@
+// Reckonings kept beside the show: curves as blobs, the rest as JSON.
+#include <bit>
+#include <cstring>
+
+#include "base/text.h"
+#include "store/database.h"
+#include "store/inside.h"
+
+namespace backmark::store {
+
+namespace {
+
+using model::MakerChance;
+using model::PieceBelief;
+
+constexpr int runs_kept = 3;
+
+static_assert(std::endian::native == std::endian::little, "curves are stored little end first");
+
+std::vector<float> to_floats(const std::vector<double>& p) { return {p.begin(), p.end()}; }
+
+Json to_json(const PieceBelief& belief, const model::Phrases& phrases) {
+  Json makers = Json::array();
+  for (const MakerChance& chance : belief.maker.makers) {
+    makers.push_back({chance.maker.value, chance.p});
+  }
+  return {{"makers", makers},
+          {"unrecorded", belief.maker.unrecorded},
+          {"documented", belief.maker.documented},
+          {"place", belief.place.place.value},
+          {"place_p", belief.place.p},
+          {"dated", belief.dated},
+          {"limit", belief.limit},
+          {"conflict", belief.conflict},
+          {"made", phrases.made},
+          {"made_row", phrases.made_row},
+          {"by", phrases.maker},
+          {"by_row", phrases.maker_row},
+          {"at", phrases.place},
+          {"initials", phrases.initials}};
+}
+
+void from_json(const Json& json, PieceBelief& belief, model::Phrases& phrases) {
+  for (const Json& chance : json.at("makers")) {
+    belief.maker.makers.push_back({{chance.at(0)}, chance.at(1)});
+  }
+  belief.maker.unrecorded = json.at("unrecorded");
+  belief.maker.documented = json.at("documented");
+  belief.place.place.value = json.at("place");
+  belief.place.p = json.at("place_p");
+  belief.dated = json.at("dated");
+  belief.limit = json.at("limit");
+  belief.conflict = json.at("conflict");
+  phrases.made = json.at("made");
+  phrases.made_row = json.at("made_row");
+  phrases.maker = json.at("by");
+  phrases.maker_row = json.at("by_row");
+  phrases.place = json.at("at");
+  phrases.initials = json.at("initials");
+}
+
+Json diagnostics(const model::Beliefs& beliefs) {
+  Json misfits = Json::array();
+  for (const model::Misfit& misfit : beliefs.misfits) {
+    misfits.push_back({{"piece", misfit.piece.value}, {"part", misfit.part.value},
+                       {"record", misfit.record}, {"what", misfit.what}, {"p", misfit.p}});
+  }
+  return {{"notes", beliefs.notes},         {"chains", beliefs.chains},
+          {"rhat_max", beliefs.rhat_max},   {"ess_min", beliefs.ess_min},
+          {"converged", beliefs.converged}, {"seconds", beliefs.seconds},
+          {"peak_mb", beliefs.peak_mb},     {"misfits", misfits}};
+}
+
+void read_diagnostics(const Json& json, model::Beliefs& beliefs) {
+  beliefs.notes = json.at("notes").get<std::vector<std::string>>();
+  beliefs.chains = json.at("chains");
+  beliefs.rhat_max = json.at("rhat_max");
+  beliefs.ess_min = json.at("ess_min");
+  beliefs.converged = json.at("converged");
+  beliefs.seconds = json.at("seconds");
+  beliefs.peak_mb = json.at("peak_mb");
+  for (const Json& misfit : json.at("misfits")) {
+    beliefs.misfits.push_back({{misfit.at("piece")}, {misfit.at("part")}, misfit.at("record"),
+                               misfit.at("what"), misfit.at("p")});
+  }
+}
+
+std::int64_t write_run_row(SQLite::Database& database, const Run& run) {
+  SQLite::Statement statement(database,
+                              "INSERT INTO run (at, position, seed, version, digest, diagnostics) "
+                              "VALUES (?, ?, ?, ?, ?, ?)");
+  statement.bind(1, run.at);
+  statement.bind(2, run.position);
+  statement.bind(3, static_cast<std::int64_t>(run.beliefs.seed));
+  statement.bind(4, run.beliefs.version);
+  statement.bind(5, run.beliefs.digest);
+  statement.bind(6, diagnostics(run.beliefs).dump());
+  statement.exec();
+  return database.getLastInsertRowid();
+}
+
+void write_beliefs(SQLite::Database& database, std::int64_t id, const Run& run) {
+  SQLite::Statement statement(
+      database,
+      "INSERT INTO belief (run, piece, first_year, curve, detail) VALUES (?, ?, ?, ?, ?)");
+  for (std::size_t i = 0; i < run.beliefs.pieces.size(); ++i) {
+    const PieceBelief& belief = run.beliefs.pieces[i];
+    const std::vector<float> curve = to_floats(belief.year.p);
+    statement.bind(1, id);
+    statement.bind(2, belief.piece.value);
+    statement.bind(3, belief.year.span.first.value);
+    statement.bind(4, curve.data(), static_cast<int>(curve.size() * sizeof(float)));
+    statement.bind(5, to_json(belief, run.phrases.at(i)).dump());
+    statement.exec();
+    statement.reset();
+  }
+}
+
+void read_curve(const SQLite::Column& column, PieceBelief& belief) {
+  std::vector<float> curve(static_cast<std::size_t>(column.getBytes()) / sizeof(float));
+  if (!curve.empty()) {
+    std::memcpy(curve.data(), column.getBlob(), curve.size() * sizeof(float));
+  }
+  belief.year.p.assign(curve.begin(), curve.end());
+  belief.year.span.last =
+      belief.year.span.first + (curve.empty() ? 0 : static_cast<int>(curve.size()) - 1);
+}
+
+void read_beliefs(SQLite::Database& database, std::int64_t id, Run& run) {
+  SQLite::Statement statement(
+      database,
+      "SELECT piece, first_year, curve, detail FROM belief WHERE run = ? ORDER BY piece");
+  statement.bind(1, id);
+  while (statement.executeStep()) {
+    PieceBelief& belief = run.beliefs.pieces.emplace_back();
+    belief.piece.value = statement.getColumn(0).getInt();
+    belief.year.span.first.value = statement.getColumn(1).getInt();
+    read_curve(statement.getColumn(2), belief);
+    from_json(Json::parse(statement.getColumn(3).getText("")), belief,
+              run.phrases.emplace_back());
+  }
+}
+
+}  // namespace
+
+Result<Done> Store::record_run(const Run& run) {
+  try {
+    SQLite::Database& database = *inside_->database;
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    const std::int64_t id = write_run_row(database, run);
+    write_beliefs(database, id, run);
+    const auto old = fmt::format("(SELECT max(id) - {} FROM run)", runs_kept);
+    database.exec("DELETE FROM belief WHERE run <= " + old);
+    database.exec("DELETE FROM run WHERE id <= " + old);
+    transaction.commit();
+    return Done{};
+  } catch (const SQLite::Exception& error) {
+    return in_words(error, inside_->folder);
+  }
+}
+
+Result<std::optional<Run>> Store::last_run() {
+  try {
+    SQLite::Database& database = *inside_->database;
+    SQLite::Transaction reading(database);
+    SQLite::Statement statement(database,
+                                "SELECT id, at, position, seed, version, digest, diagnostics "
+                                "FROM run ORDER BY id DESC LIMIT 1");
+    if (!statement.executeStep()) {
+      return std::optional<Run>();
+    }
+    Run run;
+    run.at = statement.getColumn(1).getInt64();
+    run.position = statement.getColumn(2).getInt64();
+    run.beliefs.seed = static_cast<std::uint64_t>(statement.getColumn(3).getInt64());
+    run.beliefs.version = statement.getColumn(4).getString();
+    run.beliefs.digest = statement.getColumn(5).getString();
+    read_diagnostics(Json::parse(statement.getColumn(6).getText("")), run.beliefs);
+    read_beliefs(database, statement.getColumn(0).getInt64(), run);
+    return std::optional<Run>(std::move(run));
+  } catch (const SQLite::Exception& error) {
+    return in_words(error, inside_->folder);
+  }
+}
+
+}  // namespace backmark::store

@@ -1,0 +1,96 @@
+// A show on disk: load it as one value, apply a change, read the book of changes, search.
+// Nothing else is offered, so that another kind of store can stand beside this one.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/file.h"
+#include "base/result.h"
+#include "model/belief.h"
+#include "model/change.h"
+#include "model/show.h"
+
+namespace backmark::store {
+
+// One line of the book of changes.
+struct Entry {
+  std::int64_t position = 0;
+  std::int64_t at = 0;  // seconds since 1970-01-01 UTC
+  std::string who;
+  std::string operation;
+  std::string summary;
+  std::string detail;  // JSON: added, replaced, superseded, withdrawn, with the values
+};
+
+// A piece that a search found, best first.
+struct Hit {
+  model::Id<model::Piece> piece;
+  std::string number;
+  std::string where;  // the words around the match
+};
+
+// A reckoning as it was recorded.
+struct Run {
+  model::Beliefs beliefs;                // curves, makers, places, limits, conflicts
+  std::vector<model::Phrases> phrases;   // in the order of beliefs.pieces
+  std::int64_t at = 0;
+  std::int64_t position = 0;             // of the show that was weighed
+};
+
+enum class Access { look, change };
+
+// The version of show.db that this program writes.
+int newest_version();
+
+// Makes the folder, show.db, photos/ and prints/. Problems: conflict (a show is there, or the
+// folder holds other things), io.
+Result<Done> create(const Path& folder);
+
+class Store {
+ public:
+  // Problems: not_found (no such folder, not a show), refused (made by a newer program), io
+  // (locked, damaged, no right to write). A show of an older version is upgraded in one
+  // transaction after a copy show.db.before-N is laid beside it; with Access::look too.
+  static Result<Store> open(const Path& folder, Access access);
+
+  Store(Store&&) noexcept;
+  Store& operator=(Store&&) noexcept;
+  ~Store();
+
+  // The show as it stands, settled.
+  Result<model::Show> load();
+
+  // Writes the change in one transaction, the book first. Problems: conflict (the show moved on
+  // since the change was begun; a number or key is taken), refused (an observation, claim or
+  // event would be overwritten), not_found (a record to be superseded or withdrawn does not hold),
+  // io. After a Problem the show is as it was. An empty change writes nothing.
+  Result<Done> apply(const model::Change& change, const std::string& who, std::int64_t at);
+
+  // The last `count` entries, newest first; with a piece only those that touch it.
+  Result<std::vector<Entry>> book(std::size_t count, model::Id<model::Piece> piece = {});
+
+  // Pieces whose number, title, marks, notes or words hold every word of `text`.
+  Result<std::vector<Hit>> search(std::string_view text, std::size_t count);
+
+  // Keeps a reckoning; the newest few are kept, older ones go. Not a change of the show.
+  Result<Done> record_run(const Run& run);
+  // The newest reckoning, if any.
+  Result<std::optional<Run>> last_run();
+
+  const Path& folder() const;
+
+ private:
+  struct Inside;
+  explicit Store(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+// A digest of everything in the show that bears on the reckoning. Equal digests: the same answer.
+std::string digest(const model::Show& show);
+
+}  // namespace backmark::store
