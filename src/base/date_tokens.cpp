@@ -1,0 +1,205 @@
+#include "base/date_tokens.h"
+
+#include <array>
+#include <map>
+
+#include "base/text.h"
+
+namespace backmark {
+
+namespace {
+
+struct Meaning {
+  DateWord word;
+  long value = 0;
+};
+
+const std::map<std::string, Meaning, std::less<>>& meanings() {
+  using enum DateWord;
+  static const std::map<std::string, Meaning, std::less<>> table = {
+      {"c", {about}}, {"ca", {about}}, {"circa", {about}}, {"circ", {about}}, {"about", {about}},
+      {"approximately", {about}}, {"approx", {about}}, {"around", {about}},
+      {"?", {doubt}}, {"possibly", {doubt}}, {"probably", {doubt}}, {"perhaps", {doubt}},
+      {"likely", {doubt}},
+      {"early", {early}}, {"beginning", {early}}, {"beg", {early}}, {"begin", {early}},
+      {"mid", {middle}}, {"middle", {middle}}, {"late", {late}}, {"end", {late}},
+      {"half", {fraction, 2}}, {"quarter", {fraction, 4}},
+      {"century", {century}}, {"centuries", {century}}, {"cent", {century}},
+      {"before", {before}}, {"by", {before, 1}}, {"collected", {before, 1}}, {"pre", {before}}, {"until", {to}},
+      {"after", {after}}, {"since", {after}}, {"post", {after}}, {"from", {filler}},
+      {"bc", {bce}}, {"bce", {bce}}, {"ad", {ce}}, {"ce", {ce}},
+      {"january", {month, 1}}, {"february", {month, 2}}, {"march", {month, 3}},
+      {"april", {month, 4}}, {"may", {month, 5}}, {"june", {month, 6}}, {"july", {month, 7}},
+      {"august", {month, 8}}, {"september", {month, 9}}, {"october", {month, 10}},
+      {"november", {month, 11}}, {"december", {month, 12}}, {"jan", {month, 1}},
+      {"feb", {month, 2}}, {"mar", {month, 3}}, {"apr", {month, 4}}, {"jun", {month, 6}},
+      {"jul", {month, 7}}, {"aug", {month, 8}}, {"sept", {month, 9}}, {"sep", {month, 9}},
+      {"oct", {month, 10}}, {"nov", {month, 11}}, {"dec", {month, 12}},
+      {"designed", {design}}, {"design", {design}}, {"modeled", {design}},
+      {"modelled", {design}}, {"introduced", {design}}, {"patented", {design}},
+      {"manufactured", {made}}, {"made", {made}}, {"cast", {made}}, {"casted", {made}},
+      {"produced", {made}}, {"executed", {made}},
+      {"undated", {undated}}, {"unknown", {undated}}, {"uncertain", {undated}},
+      {"nd", {undated}},
+      {"to", {to}}, {"or", {either}}, {"and", {comma}},
+      {"the", {filler}}, {"of", {filler}}, {"in", {filler}}, {"year", {filler}},
+      {"years", {filler}}, {"period", {filler}}, {"dynasty", {filler}},
+      {"first", {ordinal, 1}}, {"second", {ordinal, 2}}, {"third", {ordinal, 3}},
+      {"fourth", {ordinal, 4}}, {"last", {ordinal, -1}}};
+  return table;
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) > 127;
+}
+
+bool is_ordinal_ending(std::string_view text) {
+  return text == "st" || text == "nd" || text == "rd" || text == "th";
+}
+
+// Dashes to "-", eras without their stops, doubled spaces left as they are.
+std::string plain(std::string_view text) {
+  std::string out(text);
+  for (const char* dash : {"\xE2\x80\x90", "\xE2\x80\x91", "\xE2\x80\x92", "\xE2\x80\x93",
+                           "\xE2\x80\x94", "\xE2\x88\x92"}) {
+    out = replace_all(out, dash, "-");
+  }
+  out = replace_all(out, "\xE2\x80\x99", "'");
+  out = replace_all(out, "\xC2\xA0", " ");
+  static constexpr std::array<std::array<const char*, 2>, 10> eras = {
+      {{"B.C.E.", " BCE"}, {"B.C.E", " BCE"}, {"B.C.", " BC"}, {"B.C", " BC"}, {"A.D.", " AD "},
+       {"C.E.", " CE"}, {"b.c.", " BC"}, {"a.d.", " AD "}, {"n.d.", " nd "}, {"N.D.", " nd "}}};
+  for (const auto& [from, to] : eras) {
+    out = replace_all(out, from, to);
+  }
+  return out;
+}
+
+class Lexer {
+ public:
+  explicit Lexer(std::string text) : text_(std::move(text)) {}
+
+  std::vector<DateToken> read() {
+    while (at_ < text_.size()) {
+      step();
+    }
+    return std::move(tokens_);
+  }
+
+ private:
+  void step() {
+    const char c = text_[at_];
+    if (is_digit(c)) {
+      read_number();
+    } else if (is_letter(c)) {
+      read_word();
+    } else {
+      read_sign(c);
+      ++at_;
+    }
+  }
+
+  void read_sign(char c) {
+    using enum DateWord;
+    const std::string text(1, c);
+    switch (c) {
+      case '-': add({to, 0, 0, text}); break;
+      case '/': add({slash, 0, 0, text}); break;
+      case ',': case ';': case '&': add({comma, 0, 0, text}); break;
+      case '(': case '[': add({open, 0, 0, text}); break;
+      case ')': case ']': add({close, 0, 0, text}); break;
+      case '?': add({doubt, 0, 0, text}); break;
+      case '~': add({about, 0, 0, text}); break;
+      case ' ': case '.': case '\'': case '\t': case '\n': case '\r': break;
+      default: add({other, 0, 0, text});
+    }
+  }
+
+  // 1950, 1950s, 1880's, 19th, 19C.
+  void read_number() {
+    const std::size_t start = at_;
+    while (at_ < text_.size() && is_digit(text_[at_])) {
+      ++at_;
+    }
+    const int digits = static_cast<int>(at_ - start);
+    const auto value = to_whole(std::string_view(text_).substr(start, at_ - start));
+    const std::string ending = lower_ascii(letters_at(at_ + (peek() == '\'' ? 1 : 0)));
+    DateToken token{DateWord::number, value.value_or(0), digits,
+                    text_.substr(start, at_ - start)};
+    const bool torn_off = digits == 3 && peek() == '?';  // "195?" is a decade or a year cut short
+    if (digits > 6 || torn_off) {
+      token.word = DateWord::other;
+    } else if (ending == "s") {
+      token.word = DateWord::plural;
+      at_ += ending.size() + (peek() == '\'' ? 1 : 0);
+    } else if (is_ordinal_ending(ending.substr(0, 2))) {
+      token.word = DateWord::ordinal;
+      at_ += 2;  // "1stBC" has more to come
+    }
+    add(token);
+    if (ending == "c" && digits <= 2) {
+      at_ += 1;
+      tokens_.back().word = DateWord::ordinal;
+      add({DateWord::century, 0, 0, "C"});
+    }
+  }
+
+  void read_word() {
+    const std::string word = letters_at(at_);
+    const std::string lower = lower_ascii(word);
+    at_ += word.size();
+    if (lower == "no" && lower_ascii(letters_after_spaces()) == "date") {
+      at_ = text_.find_first_not_of(' ', at_) + 4;
+      add({DateWord::undated, 0, 0, "no date"});
+      return;
+    }
+    // "C1st", "C 4th": a century; "c. 1900", "c 1900": about.
+    if (word == "C" && century_follows()) {
+      add({DateWord::century, -1, 0, word});
+      return;
+    }
+    const auto found = meanings().find(lower);
+    if (found != meanings().end()) {
+      add({found->second.word, found->second.value, 0, word});
+    } else {
+      add({DateWord::other, 0, 0, word});
+    }
+  }
+
+  bool century_follows() const {
+    std::size_t i = at_;
+    while (i < text_.size() && text_[i] == ' ') {
+      ++i;
+    }
+    std::size_t end = i;
+    while (end < text_.size() && is_digit(text_[end])) {
+      ++end;
+    }
+    return end > i && end - i <= 2 && end < text_.size() && is_letter(text_[end]);
+  }
+
+  std::string letters_at(std::size_t from) const {
+    std::size_t end = from;
+    while (end < text_.size() && is_letter(text_[end])) {
+      ++end;
+    }
+    return from < text_.size() ? text_.substr(from, end - from) : std::string();
+  }
+  std::string letters_after_spaces() const {
+    const std::size_t start = text_.find_first_not_of(' ', at_);
+    return start == std::string::npos ? std::string() : letters_at(start);
+  }
+  char peek() const { return at_ < text_.size() ? text_[at_] : '\0'; }
+  void add(DateToken token) { tokens_.push_back(std::move(token)); }
+
+  std::string text_;
+  std::size_t at_ = 0;
+  std::vector<DateToken> tokens_;
+};
+
+}  // namespace
+
+std::vector<DateToken> date_tokens(std::string_view text) { return Lexer(plain(text)).read(); }
+
+}  // namespace backmark
