@@ -95,4 +95,14 @@ struct Note {
   std::string text;
 };
 
+// What an imported file says of one subject, cell by cell as written. It tells a later import
+// which cells of the file changed, so that nothing the curator has done since is undone, and it
+// lets an export give every cell back as it was. One for each file and subject.
+struct Row {
+  Id<Row> id;
+  Id<Source> source;         // the file
+  std::int32_t subject = 0;  // id of the piece, maker or source
+  std::string cells;         // a JSON object, heading to cell; cells that say nothing are left out
+};
+
 }  // namespace backmark::model
