@@ -1,9 +1,8 @@
-#include <unistd.h>
-
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
+#include <unistd.h>
 
 #include "cli/command_line.h"
 
@@ -50,6 +49,6 @@ int main(int argc, char** argv) {
   if (::isatty(STDERR_FILENO) != 0) {
     surroundings.progress = show_progress;
   }
-  return backmark::cli::run(
-      std::vector<std::string>(argv + 1, argv + argc), surroundings, std::cout, std::cerr);
+  return backmark::cli::run(std::vector<std::string>(argv + 1, argv + argc), surroundings,
+                            std::cout, std::cerr);
 }

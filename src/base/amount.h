@@ -27,14 +27,26 @@ using LuxHours = Amount<struct LuxHoursTag>;
 using Celsius = Amount<struct CelsiusTag>;
 using RelativeHumidity = Amount<struct RelativeHumidityTag>;  // percent
 
-inline Millimetres operator""_mm(long double v) { return {static_cast<double>(v)}; }
-inline Millimetres operator""_mm(unsigned long long v) { return {static_cast<double>(v)}; }
-inline Points operator""_pt(long double v) { return {static_cast<double>(v)}; }
-inline Points operator""_pt(unsigned long long v) { return {static_cast<double>(v)}; }
+inline Millimetres operator""_mm(long double v) {
+  return {static_cast<double>(v)};
+}
+inline Millimetres operator""_mm(unsigned long long v) {
+  return {static_cast<double>(v)};
+}
+inline Points operator""_pt(long double v) {
+  return {static_cast<double>(v)};
+}
+inline Points operator""_pt(unsigned long long v) {
+  return {static_cast<double>(v)};
+}
 
 // 1 inch = 25.4 mm = 72 pt.
-inline Points to_points(Millimetres length) { return {length.value * 72.0 / 25.4}; }
-inline Millimetres to_millimetres(Points length) { return {length.value * 25.4 / 72.0}; }
+inline Points to_points(Millimetres length) {
+  return {length.value * 72.0 / 25.4};
+}
+inline Millimetres to_millimetres(Points length) {
+  return {length.value * 25.4 / 72.0};
+}
 
 // Money in minor units (cents): never a double.
 struct Money {

@@ -20,28 +20,75 @@ class PhraseReader {
   void take(const DateToken& token) {
     using enum DateWord;
     switch (token.word) {
-      case number: take_number(token); break;
-      case plural: take_plural(token); break;
-      case ordinal: take_ordinal(token); break;
-      case century: take_century(token); break;
-      case about: take_about(); break;
-      case doubt: found_.doubtful = true; break;
-      case early: case middle: case late: take_part(token); break;
-      case fraction: take_fraction(token); break;
-      case before: take_before(token); break;
-      case after: next_.side = DateSide::after; break;
-      case bce: take_era(DateEra::bce); break;
-      case ce: take_era(DateEra::ce); break;
-      case month: months_.push_back(token.text); break;
-      case design: take_role(DateRole::design); break;
-      case made: take_role(DateRole::made); break;
-      case undated: found_.undated = true; break;
-      case to: take_to(); break;
-      case either: next_joint_ = Joint::either; break;
-      case slash: take_slash(); break;
-      case comma: case open: case close: take_break(token); break;
-      case filler: break;
-      case other: found_.left_over.push_back(token.text); break;
+      case number:
+        take_number(token);
+        break;
+      case plural:
+        take_plural(token);
+        break;
+      case ordinal:
+        take_ordinal(token);
+        break;
+      case century:
+        take_century(token);
+        break;
+      case about:
+        take_about();
+        break;
+      case doubt:
+        found_.doubtful = true;
+        break;
+      case early:
+      case middle:
+      case late:
+        take_part(token);
+        break;
+      case fraction:
+        take_fraction(token);
+        break;
+      case before:
+        take_before(token);
+        break;
+      case after:
+        next_.side = DateSide::after;
+        break;
+      case bce:
+        take_era(DateEra::bce);
+        break;
+      case ce:
+        take_era(DateEra::ce);
+        break;
+      case month:
+        months_.push_back(token.text);
+        break;
+      case design:
+        take_role(DateRole::design);
+        break;
+      case made:
+        take_role(DateRole::made);
+        break;
+      case undated:
+        found_.undated = true;
+        break;
+      case to:
+        take_to();
+        break;
+      case either:
+        next_joint_ = Joint::either;
+        break;
+      case slash:
+        take_slash();
+        break;
+      case comma:
+      case open:
+      case close:
+        take_break(token);
+        break;
+      case filler:
+        break;
+      case other:
+        found_.left_over.push_back(token.text);
+        break;
     }
   }
 
@@ -297,8 +344,8 @@ class PhraseReader {
       later.digits = earlier.digits;
     }
     later.about = later.about || earlier.about;
-    if (later.era == DateEra::unsaid && later.joint == Joint::to && earlier.era == DateEra::bce &&
-        later.value < earlier.value) {
+    if (later.era == DateEra::unsaid && later.joint == Joint::to &&
+        earlier.era == DateEra::bce && later.value < earlier.value) {
       later.era = DateEra::bce;
     }
   }

@@ -20,18 +20,18 @@ enum class DateEra { unsaid, bce, ce };
 // ("16th to 18th century", "1885-90").
 struct DatePhrase {
   DateKind kind = DateKind::year;
-  long value = 0;     // year; first year of a decade; number of a century
-  int digits = 4;     // of a year as written
-  DateWord part = DateWord::filler;  // early, middle, late, or fraction
+  long value = 0;                          // year; first year of a decade; number of a century
+  int digits = 4;                          // of a year as written
+  DateWord part = DateWord::filler;        // early, middle, late, or fraction
   DateWord part_until = DateWord::filler;  // "mid to late": up to this part
-  int part_number = 0;               // second (2) quarter (4)
+  int part_number = 0;                     // second (2) quarter (4)
   int part_of = 0;
   DateEra era = DateEra::unsaid;
   DateSide side = DateSide::within;
   DateRole role = DateRole::none;
   bool about = false;
   bool with_limit = false;  // "by 1931" allows 1931, "before 1931" does not
-  bool open_end = false;  // "1902-"
+  bool open_end = false;    // "1902-"
   Joint joint = Joint::none;
 };
 

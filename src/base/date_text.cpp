@@ -25,9 +25,12 @@ DateShape shape_of(const DatePhrase& phrase) {
     return phrase.side == DateSide::before ? DateShape::before : DateShape::after;
   }
   switch (phrase.kind) {
-    case DateKind::century: return DateShape::century;
-    case DateKind::decade: return DateShape::decade;
-    default: return phrase.about ? DateShape::about : DateShape::exact;
+    case DateKind::century:
+      return DateShape::century;
+    case DateKind::decade:
+      return DateShape::decade;
+    default:
+      return phrase.about ? DateShape::about : DateShape::exact;
   }
 }
 
@@ -95,7 +98,9 @@ Stretch together(const std::vector<Stretch>& all) {
     const Stretch& next = all[i];
     const bool separate = apart(sum.bounds, next.bounds);
     sum.bounds = separate ? hull(sum.bounds, next.bounds) : meet(sum.bounds, next.bounds);
-    sum.shape = separate ? DateShape::range : next.side == DateSide::within ? next.shape : sum.shape;
+    sum.shape = separate                        ? DateShape::range
+                : next.side == DateSide::within ? next.shape
+                                                : sum.shape;
     sum.about = sum.about || next.about;
   }
   return sum;
@@ -144,9 +149,9 @@ DateReading from_edtf(std::string_view text, const Edtf& edtf) {
   reading.approximate = edtf.approximate();
   reading.doubtful = edtf.uncertain();
   const auto span = reading.bounds.span();
-  reading.shape = !reading.bounds.earliest  ? DateShape::before
-                  : !reading.bounds.latest  ? DateShape::after
-                  : reading.approximate     ? DateShape::about
+  reading.shape = !reading.bounds.earliest      ? DateShape::before
+                  : !reading.bounds.latest      ? DateShape::after
+                  : reading.approximate         ? DateShape::about
                   : span && span->length() == 1 ? DateShape::exact
                                                 : DateShape::range;
   reading.edtf = edtf.text;

@@ -15,29 +15,30 @@
 namespace backmark {
 
 // What rubbery words are taken to mean, in years. Common practice of one large museum's records
-// where it could be counted (c.: 845 of 922 texts mean five years either way); no standard says.
+// where it could be counted (c.: 845 of 922 texts mean five years either way); no standard
+// says.
 struct DateHabits {
-  int about = 5;           // "c. 1860": either way
-  int early_to = 25;       // "early 19th century": years 0 to 25 of it
-  int middle_from = 25;    // "mid-19th century": years 25 to 75
+  int about = 5;         // "c. 1860": either way
+  int early_to = 25;     // "early 19th century": years 0 to 25 of it
+  int middle_from = 25;  // "mid-19th century": years 25 to 75
   int middle_to = 75;
-  int late_from = 75;      // "late 19th century": years 75 to 99
+  int late_from = 75;            // "late 19th century": years 75 to 99
   bool made_over_design = true;  // "designed 1944, manufactured 1999" is 1999
 };
 
 enum class DateShape { unread, exact, about, range, decade, century, before, after, undated };
 
 struct DateReading {
-  std::string text;            // as written
-  bool understood = false;     // bounds on at least one side, or plainly "no date"
-  YearBounds bounds;           // whole years; a missing end is open
+  std::string text;         // as written
+  bool understood = false;  // bounds on at least one side, or plainly "no date"
+  YearBounds bounds;        // whole years; a missing end is open
   DateShape shape = DateShape::unread;
-  bool approximate = false;    // "c.", "about"
-  bool doubtful = false;       // "?", "possibly"
-  std::string edtf;            // the bounds as EDTF; the text itself if it was EDTF
-  std::string earliest;        // ISO day, "-inf", or "unknown"
+  bool approximate = false;  // "c.", "about"
+  bool doubtful = false;     // "?", "possibly"
+  std::string edtf;          // the bounds as EDTF; the text itself if it was EDTF
+  std::string earliest;      // ISO day, "-inf", or "unknown"
   std::string latest;
-  std::string left_over;       // words that were not understood or not used
+  std::string left_over;  // words that were not understood or not used
 };
 
 DateReading read_date_text(std::string_view text, const DateHabits& habits = {});

@@ -16,42 +16,109 @@ struct Meaning {
 
 const std::map<std::string, Meaning, std::less<>>& meanings() {
   using enum DateWord;
-  static const std::map<std::string, Meaning, std::less<>> table = {
-      {"c", {about}}, {"ca", {about}}, {"circa", {about}}, {"circ", {about}}, {"about", {about}},
-      {"approximately", {about}}, {"approx", {about}}, {"around", {about}},
-      {"?", {doubt}}, {"possibly", {doubt}}, {"probably", {doubt}}, {"perhaps", {doubt}},
-      {"likely", {doubt}},
-      {"early", {early}}, {"beginning", {early}}, {"beg", {early}}, {"begin", {early}},
-      {"mid", {middle}}, {"middle", {middle}}, {"late", {late}}, {"end", {late}},
-      {"half", {fraction, 2}}, {"quarter", {fraction, 4}},
-      {"century", {century}}, {"centuries", {century}}, {"cent", {century}},
-      {"before", {before}}, {"by", {before, 1}}, {"collected", {before, 1}}, {"pre", {before}}, {"until", {to}},
-      {"after", {after}}, {"since", {after}}, {"post", {after}}, {"from", {filler}},
-      {"bc", {bce}}, {"bce", {bce}}, {"ad", {ce}}, {"ce", {ce}},
-      {"january", {month, 1}}, {"february", {month, 2}}, {"march", {month, 3}},
-      {"april", {month, 4}}, {"may", {month, 5}}, {"june", {month, 6}}, {"july", {month, 7}},
-      {"august", {month, 8}}, {"september", {month, 9}}, {"october", {month, 10}},
-      {"november", {month, 11}}, {"december", {month, 12}}, {"jan", {month, 1}},
-      {"feb", {month, 2}}, {"mar", {month, 3}}, {"apr", {month, 4}}, {"jun", {month, 6}},
-      {"jul", {month, 7}}, {"aug", {month, 8}}, {"sept", {month, 9}}, {"sep", {month, 9}},
-      {"oct", {month, 10}}, {"nov", {month, 11}}, {"dec", {month, 12}},
-      {"designed", {design}}, {"design", {design}}, {"modeled", {design}},
-      {"modelled", {design}}, {"introduced", {design}}, {"patented", {design}},
-      {"manufactured", {made}}, {"made", {made}}, {"cast", {made}}, {"casted", {made}},
-      {"produced", {made}}, {"executed", {made}},
-      {"undated", {undated}}, {"unknown", {undated}}, {"uncertain", {undated}},
-      {"nd", {undated}},
-      {"to", {to}}, {"or", {either}}, {"and", {comma}},
-      {"the", {filler}}, {"of", {filler}}, {"in", {filler}}, {"year", {filler}},
-      {"years", {filler}}, {"period", {filler}}, {"dynasty", {filler}},
-      {"first", {ordinal, 1}}, {"second", {ordinal, 2}}, {"third", {ordinal, 3}},
-      {"fourth", {ordinal, 4}}, {"last", {ordinal, -1}}};
+  static const std::map<std::string, Meaning, std::less<>> table = {{"c", {about}},
+                                                                    {"ca", {about}},
+                                                                    {"circa", {about}},
+                                                                    {"circ", {about}},
+                                                                    {"about", {about}},
+                                                                    {"approximately", {about}},
+                                                                    {"approx", {about}},
+                                                                    {"around", {about}},
+                                                                    {"?", {doubt}},
+                                                                    {"possibly", {doubt}},
+                                                                    {"probably", {doubt}},
+                                                                    {"perhaps", {doubt}},
+                                                                    {"likely", {doubt}},
+                                                                    {"early", {early}},
+                                                                    {"beginning", {early}},
+                                                                    {"beg", {early}},
+                                                                    {"begin", {early}},
+                                                                    {"mid", {middle}},
+                                                                    {"middle", {middle}},
+                                                                    {"late", {late}},
+                                                                    {"end", {late}},
+                                                                    {"half", {fraction, 2}},
+                                                                    {"quarter", {fraction, 4}},
+                                                                    {"century", {century}},
+                                                                    {"centuries", {century}},
+                                                                    {"cent", {century}},
+                                                                    {"before", {before}},
+                                                                    {"by", {before, 1}},
+                                                                    {"collected", {before, 1}},
+                                                                    {"pre", {before}},
+                                                                    {"until", {to}},
+                                                                    {"after", {after}},
+                                                                    {"since", {after}},
+                                                                    {"post", {after}},
+                                                                    {"from", {filler}},
+                                                                    {"bc", {bce}},
+                                                                    {"bce", {bce}},
+                                                                    {"ad", {ce}},
+                                                                    {"ce", {ce}},
+                                                                    {"january", {month, 1}},
+                                                                    {"february", {month, 2}},
+                                                                    {"march", {month, 3}},
+                                                                    {"april", {month, 4}},
+                                                                    {"may", {month, 5}},
+                                                                    {"june", {month, 6}},
+                                                                    {"july", {month, 7}},
+                                                                    {"august", {month, 8}},
+                                                                    {"september", {month, 9}},
+                                                                    {"october", {month, 10}},
+                                                                    {"november", {month, 11}},
+                                                                    {"december", {month, 12}},
+                                                                    {"jan", {month, 1}},
+                                                                    {"feb", {month, 2}},
+                                                                    {"mar", {month, 3}},
+                                                                    {"apr", {month, 4}},
+                                                                    {"jun", {month, 6}},
+                                                                    {"jul", {month, 7}},
+                                                                    {"aug", {month, 8}},
+                                                                    {"sept", {month, 9}},
+                                                                    {"sep", {month, 9}},
+                                                                    {"oct", {month, 10}},
+                                                                    {"nov", {month, 11}},
+                                                                    {"dec", {month, 12}},
+                                                                    {"designed", {design}},
+                                                                    {"design", {design}},
+                                                                    {"modeled", {design}},
+                                                                    {"modelled", {design}},
+                                                                    {"introduced", {design}},
+                                                                    {"patented", {design}},
+                                                                    {"manufactured", {made}},
+                                                                    {"made", {made}},
+                                                                    {"cast", {made}},
+                                                                    {"casted", {made}},
+                                                                    {"produced", {made}},
+                                                                    {"executed", {made}},
+                                                                    {"undated", {undated}},
+                                                                    {"unknown", {undated}},
+                                                                    {"uncertain", {undated}},
+                                                                    {"nd", {undated}},
+                                                                    {"to", {to}},
+                                                                    {"or", {either}},
+                                                                    {"and", {comma}},
+                                                                    {"the", {filler}},
+                                                                    {"of", {filler}},
+                                                                    {"in", {filler}},
+                                                                    {"year", {filler}},
+                                                                    {"years", {filler}},
+                                                                    {"period", {filler}},
+                                                                    {"dynasty", {filler}},
+                                                                    {"first", {ordinal, 1}},
+                                                                    {"second", {ordinal, 2}},
+                                                                    {"third", {ordinal, 3}},
+                                                                    {"fourth", {ordinal, 4}},
+                                                                    {"last", {ordinal, -1}}};
   return table;
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) > 127;
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+         static_cast<unsigned char>(c) > 127;
 }
 
 bool is_ordinal_ending(std::string_view text) {
@@ -67,9 +134,16 @@ std::string plain(std::string_view text) {
   }
   out = replace_all(out, "\xE2\x80\x99", "'");
   out = replace_all(out, "\xC2\xA0", " ");
-  static constexpr std::array<std::array<const char*, 2>, 10> eras = {
-      {{"B.C.E.", " BCE"}, {"B.C.E", " BCE"}, {"B.C.", " BC"}, {"B.C", " BC"}, {"A.D.", " AD "},
-       {"C.E.", " CE"}, {"b.c.", " BC"}, {"a.d.", " AD "}, {"n.d.", " nd "}, {"N.D.", " nd "}}};
+  static constexpr std::array<std::array<const char*, 2>, 10> eras = {{{"B.C.E.", " BCE"},
+                                                                       {"B.C.E", " BCE"},
+                                                                       {"B.C.", " BC"},
+                                                                       {"B.C", " BC"},
+                                                                       {"A.D.", " AD "},
+                                                                       {"C.E.", " CE"},
+                                                                       {"b.c.", " BC"},
+                                                                       {"a.d.", " AD "},
+                                                                       {"n.d.", " nd "},
+                                                                       {"N.D.", " nd "}}};
   for (const auto& [from, to] : eras) {
     out = replace_all(out, from, to);
   }
@@ -104,15 +178,40 @@ class Lexer {
     using enum DateWord;
     const std::string text(1, c);
     switch (c) {
-      case '-': add({to, 0, 0, text}); break;
-      case '/': add({slash, 0, 0, text}); break;
-      case ',': case ';': case '&': add({comma, 0, 0, text}); break;
-      case '(': case '[': add({open, 0, 0, text}); break;
-      case ')': case ']': add({close, 0, 0, text}); break;
-      case '?': add({doubt, 0, 0, text}); break;
-      case '~': add({about, 0, 0, text}); break;
-      case ' ': case '.': case '\'': case '\t': case '\n': case '\r': break;
-      default: add({other, 0, 0, text});
+      case '-':
+        add({to, 0, 0, text});
+        break;
+      case '/':
+        add({slash, 0, 0, text});
+        break;
+      case ',':
+      case ';':
+      case '&':
+        add({comma, 0, 0, text});
+        break;
+      case '(':
+      case '[':
+        add({open, 0, 0, text});
+        break;
+      case ')':
+      case ']':
+        add({close, 0, 0, text});
+        break;
+      case '?':
+        add({doubt, 0, 0, text});
+        break;
+      case '~':
+        add({about, 0, 0, text});
+        break;
+      case ' ':
+      case '.':
+      case '\'':
+      case '\t':
+      case '\n':
+      case '\r':
+        break;
+      default:
+        add({other, 0, 0, text});
     }
   }
 
@@ -127,7 +226,8 @@ class Lexer {
     const std::string ending = lower_ascii(letters_at(at_ + (peek() == '\'' ? 1 : 0)));
     DateToken token{DateWord::number, value.value_or(0), digits,
                     text_.substr(start, at_ - start)};
-    const bool torn_off = digits == 3 && peek() == '?';  // "195?" is a decade or a year cut short
+    const bool torn_off =
+        digits == 3 && peek() == '?';  // "195?" is a decade or a year cut short
     if (digits > 6 || torn_off) {
       token.word = DateWord::other;
     } else if (ending == "s") {
@@ -200,6 +300,8 @@ class Lexer {
 
 }  // namespace
 
-std::vector<DateToken> date_tokens(std::string_view text) { return Lexer(plain(text)).read(); }
+std::vector<DateToken> date_tokens(std::string_view text) {
+  return Lexer(plain(text)).read();
+}
 
 }  // namespace backmark

@@ -1,12 +1,11 @@
 #include "base/file.h"
 
-#include <fcntl.h>
-#include <unistd.h>
-
 #include <cerrno>
 #include <cstring>
+#include <fcntl.h>
 #include <fstream>
 #include <sstream>
+#include <unistd.h>
 
 namespace backmark {
 
@@ -43,7 +42,8 @@ Result<std::string> read_file(const Path& path) {
   std::ostringstream bytes;
   bytes << stream.rdbuf();
   if (!stream) {
-    return Problem{Fault::io, "the file cannot be read", path.string(), "check its permissions"};
+    return Problem{Fault::io, "the file cannot be read", path.string(),
+                   "check its permissions"};
   }
   return std::move(bytes).str();
 }

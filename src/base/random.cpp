@@ -35,7 +35,9 @@ double Random::normal() {
   return u * factor;
 }
 
-double Random::exponential() { return -std::log(1 - uniform()); }
+double Random::exponential() {
+  return -std::log(1 - uniform());
+}
 
 double Random::gamma(double shape) {
   if (shape < 1) {

@@ -28,7 +28,8 @@ class Random {
   double normal();
   // Mean 1.
   double exponential();
-  // Shape > 0, scale 1 (Marsaglia and Tsang 2000, "A simple method for generating gamma variables").
+  // Shape > 0, scale 1 (Marsaglia and Tsang 2000, "A simple method for generating gamma
+  // variables").
   double gamma(double shape);
   // An index with probability proportional to weights (non-negative, not all zero).
   std::size_t weighted(const std::vector<double>& weights);

@@ -9,7 +9,9 @@ namespace {
 
 constexpr std::string_view no_break_space = "\xC2\xA0";
 
-bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r'); }
+bool is_space(char c) {
+  return c == ' ' || (c >= '\t' && c <= '\r');
+}
 
 // Length of the well-formed sequence at the start of `text`, or 0.
 std::size_t sequence_length(std::string_view text) {
@@ -207,7 +209,8 @@ int edit_distance(std::string_view a, std::string_view b) {
   return last[b.size()];
 }
 
-std::optional<std::string> closest(std::string_view text, const std::vector<std::string>& choices) {
+std::optional<std::string> closest(std::string_view text,
+                                   const std::vector<std::string>& choices) {
   std::optional<std::string> best;
   int best_distance = static_cast<int>(text.size() / 3) + 1;
   for (const std::string& choice : choices) {

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <fmt/format.h>
-
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,21 +25,25 @@ bool ends_with(std::string_view text, std::string_view suffix);
 bool contains(std::string_view text, std::string_view part);
 std::string replace_all(std::string text, std::string_view from, std::string_view to);
 
-// The whole of `text` as a number with a full stop as decimal mark; nothing if any of it is left.
+// The whole of `text` as a number with a full stop as decimal mark; nothing if any of it is
+// left.
 std::optional<double> to_number(std::string_view text);
 std::optional<long> to_whole(std::string_view text);
 
-// Whether every byte sequence is well-formed UTF-8 (RFC 3629: no overlong forms, no surrogates).
+// Whether every byte sequence is well-formed UTF-8 (RFC 3629: no overlong forms, no
+// surrogates).
 bool is_utf8(std::string_view text);
 
 // Code points of well-formed UTF-8, and back. Ill-formed bytes become U+FFFD.
 std::u32string to_code_points(std::string_view text);
 std::string to_utf8(std::u32string_view code_points);
 
-// How many edits (insert, drop, change, swap of neighbours) turn a into b; used for "did you mean".
+// How many edits (insert, drop, change, swap of neighbours) turn a into b; used for "did you
+// mean".
 int edit_distance(std::string_view a, std::string_view b);
 
 // The closest of `choices` within a third of its length, or nothing.
-std::optional<std::string> closest(std::string_view text, const std::vector<std::string>& choices);
+std::optional<std::string> closest(std::string_view text,
+                                   const std::vector<std::string>& choices);
 
 }  // namespace backmark

@@ -10,7 +10,8 @@
 
 namespace backmark {
 
-// A year of the proleptic Gregorian calendar in astronomical numbering: 0 is 1 BCE, -1 is 2 BCE.
+// A year of the proleptic Gregorian calendar in astronomical numbering: 0 is 1 BCE, -1 is 2
+// BCE.
 struct Year {
   std::int32_t value = 0;
 

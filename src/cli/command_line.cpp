@@ -39,7 +39,7 @@ void declare(Filled& filled, const Parameter& parameter) {
   if (parameter.takes == Takes::texts) {
     option->expected(parameter.required ? 1 : 0, CLI::detail::expected_max_vector_size);
   } else {
-    option->expected(1);
+    option->expected(1)->allow_extra_args(false);
   }
 }
 
@@ -127,7 +127,8 @@ int run(const std::vector<std::string>& arguments,
         std::ostream& out,
         std::ostream& err) {
   CLI::App program{
-      "Backmark keeps the evidence on small worn ornaments, reckons years and makers, and prints "
+      "Backmark keeps the evidence on small worn ornaments, reckons years and makers, and "
+      "prints "
       "the results."};
   program.name("backmark");
   program.set_version_flag("--version", "backmark " BACKMARK_VERSION);

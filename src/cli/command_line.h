@@ -10,8 +10,8 @@
 namespace backmark::cli {
 
 // Runs the command in `arguments` (without the program's own name). Results go to `out`,
-// problems and progress to `err`. Gives the exit status: 0 well, 2 the user's input, 1 a fault of
-// the program.
+// problems and progress to `err`. Gives the exit status: 0 well, 2 the user's input, 1 a fault
+// of the program.
 int run(const std::vector<std::string>& arguments,
         const desk::Surroundings& surroundings,
         std::ostream& out,

@@ -1,5 +1,6 @@
 // What an operation is: its name, what it takes, and the function that does it.
-// The list of all of them is operations.h; every door (terminal, browser) follows from that list.
+// The list of all of them is operations.h; every door (terminal, browser) follows from that
+// list.
 #pragma once
 
 #include <cstdint>
@@ -21,7 +22,7 @@ enum class Takes {
   folder,  // a show
   file,
   text,
-  texts,   // the rest of the line
+  texts,  // the rest of the line
   number,
   whole,
   flag,
@@ -70,8 +71,8 @@ struct Surroundings {
 
 struct Answer {
   Json json;
-  std::string text;    // for a terminal; ends with a line feed unless empty
-  Problems problems;   // the request was understood and something in it is at fault: exit 2
+  std::string text;   // for a terminal; ends with a line feed unless empty
+  Problems problems;  // the request was understood and something in it is at fault: exit 2
 };
 
 struct Operation {

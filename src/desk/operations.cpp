@@ -1,9 +1,13 @@
 #include "desk/operations.h"
 
+#include "desk/each.h"
+
 namespace backmark::desk {
 
 const std::vector<Operation>& operations() {
-  static const std::vector<Operation> list = {};
+  static const std::vector<Operation> list = {
+      new_show(), set_section(), pick_pieces(), find_pieces(), read_history(), read_dates(),
+  };
   return list;
 }
 

@@ -21,9 +21,9 @@ double MakerBelief::of(Id<Maker> maker) const {
 }
 
 const PieceBelief* Beliefs::of(Id<Piece> piece) const {
-  const auto at = std::lower_bound(
-      pieces.begin(), pieces.end(), piece,
-      [](const PieceBelief& row, Id<Piece> want) { return row.piece < want; });
+  const auto at =
+      std::lower_bound(pieces.begin(), pieces.end(), piece,
+                       [](const PieceBelief& row, Id<Piece> want) { return row.piece < want; });
   return at != pieces.end() && at->piece == piece ? &*at : nullptr;
 }
 

@@ -51,14 +51,15 @@ struct EvidenceLine {
   std::string what;         // "Fitting: figure-eight wire"
   std::string source;       // "the piece, by loupe", "dealer's card, 1974"
   Id<Character> character;  // none unless an observation
-  std::int32_t record = 0;  // id of the observation, claim, event or mark; 0 for the show itself
-  double bits_year = 0;     // Kullback-Leibler distance, with against without, in bits
-  double years_moved = 0;   // median with, less median without
-  double width_change = 0;  // years of the 80 % span, with less without
+  std::int32_t record =
+      0;                   // id of the observation, claim, event or mark; 0 for the show itself
+  double bits_year = 0;    // Kullback-Leibler distance, with against without, in bits
+  double years_moved = 0;  // median with, less median without
+  double width_change = 0;    // years of the 80 % span, with less without
   double maker_log_odds = 0;  // natural log; change of the leading maker's odds
-  double reliability = 1;   // chance that the line is to be believed, after everything
-  bool disagrees = false;   // set aside by the rest of the evidence
-  YearBelief alone;         // where this line by itself lets the year lie; may be empty
+  double reliability = 1;     // chance that the line is to be believed, after everything
+  bool disagrees = false;     // set aside by the rest of the evidence
+  YearBelief alone;           // where this line by itself lets the year lie; may be empty
 };
 
 // A dated or signed piece that speaks for the answer.
@@ -72,10 +73,10 @@ struct Comparandum {
 // Evidence on one piece that does not fit together.
 struct Misfit {
   Id<Piece> piece;
-  Word part;            // the likely odd one out; none: a statement
+  Word part;                // the likely odd one out; none: a statement
   std::int32_t record = 0;  // id of the claim or event, if a statement
-  std::string what;     // in words
-  double p = 0;         // chance that it is the odd one
+  std::string what;         // in words
+  double p = 0;             // chance that it is the odd one
 };
 
 // Everything reckoned of one piece.
@@ -115,17 +116,17 @@ struct Look {
   double gain_bits = 0;   // expected, year and maker together
   double gain_years = 0;  // expected narrowing of the 80 % span
   double minutes = 0;
-  bool again = false;     // re-check of something recorded
+  bool again = false;  // re-check of something recorded
 };
 
 // The phrases that every printed output uses.
 struct Phrases {
-  std::string made;        // "about 1954"
-  std::string maker;       // "attributed to Oda Vessen"
-  std::string place;       // "Ennet Quay", "probably Long Quay"; empty: not said
-  int made_row = 0;        // row of the published table that held, 0: overruled
+  std::string made;   // "about 1954"
+  std::string maker;  // "attributed to Oda Vessen"
+  std::string place;  // "Ennet Quay", "probably Long Quay"; empty: not said
+  int made_row = 0;   // row of the published table that held, 0: overruled
   int maker_row = 0;
-  std::string initials;    // of who overruled; empty: nobody
+  std::string initials;  // of who overruled; empty: nobody
 };
 
 }  // namespace backmark::model

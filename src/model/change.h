@@ -24,8 +24,8 @@ class Change {
  public:
   Change(const Show& show, std::string operation, std::string summary);
 
-  // Gives the record its id and keeps it. Observations, claims and events that name `supersedes`
-  // take the place of an older one.
+  // Gives the record its id and keeps it. Observations, claims and events that name
+  // `supersedes` take the place of an older one.
   template <class T>
   Id<T> add(T record) {
     record.id = Id<T>{next_id_++};

@@ -24,13 +24,13 @@ enum class Shape {
 // A property one can observe on a part.
 struct Character {
   Id<Character> id;
-  std::string key;        // "cord_type"; unique in the show; lower case, underscores
-  std::string label;      // "Cord"
-  Word part;              // kind of part it belongs to; none: the piece as a whole
+  std::string key;    // "cord_type"; unique in the show; lower case, underscores
+  std::string label;  // "Cord"
+  Word part;          // kind of part it belongs to; none: the piece as a whole
   Shape shape = Shape::category;
-  std::string unit;       // "mm", "g"; empty unless a number
+  std::string unit;          // "mm", "g"; empty unless a number
   bool replaceable = false;  // belongs to a part that is often changed later
-  double minutes = 2;     // what one look costs
+  double minutes = 2;        // what one look costs
 };
 
 // The ordered variants of one character (a legend shortened step by step), oldest first.
@@ -79,25 +79,25 @@ struct Source {
   std::string key;
   std::string title;
   SourceKind kind = SourceKind::document;
-  std::optional<Year> year;            // when it speaks
+  std::optional<Year> year;              // when it speaks
   std::vector<Id<Source>> derives_from;  // whom it had it from
-  std::optional<double> reliability;   // 0 to 1; none: the default of its kind
-  std::string citation;                // as the bibliography prints it
+  std::optional<double> reliability;     // 0 to 1; none: the default of its kind
+  std::string citation;                  // as the bibliography prints it
 };
 
 enum class About { piece, maker, character, form };
 
 enum class Says {
-  made,          // the subject was made in these years
-  made_by,       // the subject is by `maker`, with `qualifier` and `role`
-  made_at,       // the subject was made at `word`
-  inscribed,     // the piece carries this year
-  first,         // `maker` was the first, in these years
-  used,          // value `word` of `character` was in use in these years
-  design_of,     // value `word` of `character` is `maker`'s
-  assembled,     // parts were put together in these years
-  judged,        // the curator's own judgement of the year, with a stated weight
-  judged_by,     // the curator's own judgement of the maker, with a stated weight
+  made,       // the subject was made in these years
+  made_by,    // the subject is by `maker`, with `qualifier` and `role`
+  made_at,    // the subject was made at `word`
+  inscribed,  // the piece carries this year
+  first,      // `maker` was the first, in these years
+  used,       // value `word` of `character` was in use in these years
+  design_of,  // value `word` of `character` is `maker`'s
+  assembled,  // parts were put together in these years
+  judged,     // the curator's own judgement of the year, with a stated weight
+  judged_by,  // the curator's own judgement of the maker, with a stated weight
   other,
 };
 
@@ -113,8 +113,8 @@ struct Claim {
   std::optional<Year> to;
   bool approximate = false;
   Id<Maker> maker;
-  Word qualifier;            // "attributed to", "workshop of" ...; none: the name alone
-  Word role;                 // "designer", "stone cutter" ...
+  Word qualifier;  // "attributed to", "workshop of" ...; none: the name alone
+  Word role;       // "designer", "stone cutter" ...
   Word word;
   Id<Character> character;
   std::optional<double> weight;  // a stated reliability for this claim alone
@@ -124,14 +124,24 @@ struct Claim {
   Id<Claim> supersedes;
 };
 
-enum class EventKind { acquired, commissioned, awarded, altered, lent, exhibited, photographed, patented, other };
+enum class EventKind {
+  acquired,
+  commissioned,
+  awarded,
+  altered,
+  lent,
+  exhibited,
+  photographed,
+  patented,
+  other
+};
 
 // Something that happened to a piece (or, with no piece, to the form), dated as written.
 struct Event {
   Id<Event> id;
   Id<Piece> piece;
   EventKind kind = EventKind::other;
-  std::string date;          // as written, EDTF or free text
+  std::string date;  // as written, EDTF or free text
   std::optional<Year> from;
   std::optional<Year> to;
   Word party;

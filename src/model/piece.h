@@ -18,9 +18,9 @@ struct Piece {
   Id<Piece> id;
   std::string number;
   std::string title;
-  Word form;          // "slide tie", "clasp", "brooch", "pendant" ...
-  Word lot;           // pieces that came as one set, pair or purchase; weighed as one
-  Word tray;          // where it lies; private
+  Word form;  // "slide tie", "clasp", "brooch", "pendant" ...
+  Word lot;   // pieces that came as one set, pair or purchase; weighed as one
+  Word tray;  // where it lies; private
   Id<Lender> lender;
   std::string prose;  // what the book says of it, Markdown; facts are never typed here
 };
@@ -47,9 +47,9 @@ struct Observation {
   Id<Piece> piece;
   Id<Part> part;  // none: the piece as a whole
   Id<Character> character;
-  Word value;              // a word of the vocabulary, or the text; unused for numbers
-  double number = 0;       // in the character's unit
-  float certainty = 1;     // 0 to 1: the observer's own "am I sure of what I saw"
+  Word value;           // a word of the vocabulary, or the text; unused for numbers
+  double number = 0;    // in the character's unit
+  float certainty = 1;  // 0 to 1: the observer's own "am I sure of what I saw"
   Seen seen = Seen::value;
   How how = How::unsaid;
   Word by;
@@ -80,8 +80,8 @@ struct Photograph {
   Id<Photograph> id;
   Id<Piece> piece;
   View view = View::front;
-  std::string file;             // below photos/
-  double pixels_per_mm = 0;     // 0: no scale known
+  std::string file;          // below photos/
+  double pixels_per_mm = 0;  // 0: no scale known
   std::int32_t width_px = 0;
   std::int32_t height_px = 0;
   std::string credit;

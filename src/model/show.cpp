@@ -34,7 +34,9 @@ const T* with_key(const std::vector<T>& rows, std::string_view key) {
   return at != rows.end() ? &*at : nullptr;
 }
 
-bool on_piece(const Claim& claim) { return claim.about == About::piece; }
+bool on_piece(const Claim& claim) {
+  return claim.about == About::piece;
+}
 
 }  // namespace
 
@@ -60,8 +62,12 @@ void Pool::reserve(std::size_t count) {
   index_.reserve(count);
 }
 
-const Maker* Show::maker(std::string_view key) const { return with_key(all<Maker>(), key); }
-const Source* Show::source(std::string_view key) const { return with_key(all<Source>(), key); }
+const Maker* Show::maker(std::string_view key) const {
+  return with_key(all<Maker>(), key);
+}
+const Source* Show::source(std::string_view key) const {
+  return with_key(all<Source>(), key);
+}
 const Character* Show::character(std::string_view key) const {
   return with_key(all<Character>(), key);
 }
@@ -99,12 +105,12 @@ std::span<const Claim> Show::claims_on(Id<Piece> piece) const {
   // Claims about pieces stand first, by piece.
   const auto& rows = all<Claim>();
   const auto end = std::partition_point(rows.begin(), rows.end(), on_piece);
-  const auto first = std::lower_bound(
-      rows.begin(), end, piece.value,
-      [](const Claim& row, std::int32_t want) { return row.subject < want; });
-  const auto last = std::upper_bound(
-      first, end, piece.value,
-      [](std::int32_t want, const Claim& row) { return want < row.subject; });
+  const auto first =
+      std::lower_bound(rows.begin(), end, piece.value,
+                       [](const Claim& row, std::int32_t want) { return row.subject < want; });
+  const auto last =
+      std::upper_bound(first, end, piece.value,
+                       [](std::int32_t want, const Claim& row) { return want < row.subject; });
   return {first, last};
 }
 

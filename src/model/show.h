@@ -80,8 +80,8 @@ class Show {
 
   Records records;
   Pool pool;
-  std::int64_t position = 0;   // the place in the book of changes it was read at
-  std::int32_t next_id = 1;    // the first id not yet used
+  std::int64_t position = 0;  // the place in the book of changes it was read at
+  std::int32_t next_id = 1;   // the first id not yet used
 
   template <class T>
   const std::vector<T>& all() const {
@@ -129,8 +129,8 @@ const T* Show::find(Id<T> id) const {
                 std::is_same_v<T, Maker> || std::is_same_v<T, Source> ||
                 std::is_same_v<T, Section> || std::is_same_v<T, Lender> ||
                 std::is_same_v<T, Case>) {
-    const auto at = std::lower_bound(
-        rows.begin(), rows.end(), id, [](const T& row, Id<T> want) { return row.id < want; });
+    const auto at = std::lower_bound(rows.begin(), rows.end(), id,
+                                     [](const T& row, Id<T> want) { return row.id < want; });
     return at != rows.end() && at->id == id ? &*at : nullptr;
   } else {
     const auto at =

@@ -1,8 +1,8 @@
-// Writing a change: checks, the book, the words, the records, the search index; one transaction.
-// Inside it a Problem is thrown, so that the transaction unwinds; apply() hands it back as a value.
-#include <sqlite3.h>
-
+// Writing a change: checks, the book, the words, the records, the search index; one
+// transaction. Inside it a Problem is thrown, so that the transaction unwinds; apply() hands it
+// back as a value.
 #include <set>
+#include <sqlite3.h>
 
 #include "base/text.h"
 #include "store/database.h"
@@ -57,8 +57,7 @@ void end_record(Writer& writer, std::string_view name, std::int32_t id) {
   statement.bind(2, id);
   if (statement.exec() != 1) {
     throw Problem{Fault::not_found,
-                  fmt::format("record {} of kind {} does not hold any more", id, name),
-                  "",
+                  fmt::format("record {} of kind {} does not hold any more", id, name), "",
                   "load the show again and look at its history"};
   }
 }
@@ -72,8 +71,8 @@ std::string insert_text() {
     columns.push_back(fmt::format("\"{}\"", name));
     marks.emplace_back("?");
   });
-  return fmt::format("INSERT INTO {} ({}, since) VALUES ({}, ?)",
-                     table<T>, join(columns, ","), join(marks, ","));
+  return fmt::format("INSERT INTO {} ({}, since) VALUES ({}, ?)", table<T>, join(columns, ","),
+                     join(marks, ","));
 }
 
 template <class T>
@@ -83,16 +82,15 @@ std::string update_text() {
   fields_of(row, [&](std::string_view name, const auto&) {
     columns.push_back(fmt::format("\"{}\" = ?", name));
   });
-  return fmt::format("UPDATE {} SET {} WHERE id = ? AND ended IS NULL",
-                     table<T>, join(columns, ","));
+  return fmt::format("UPDATE {} SET {} WHERE id = ? AND ended IS NULL", table<T>,
+                     join(columns, ","));
 }
 
 template <class T>
 int bind_row(SQLite::Statement& statement, const T& row) {
   int at = 1;
-  fields_of(row, [&](std::string_view, const auto& member) {
-    bind_member(statement, at++, member);
-  });
+  fields_of(
+      row, [&](std::string_view, const auto& member) { bind_member(statement, at++, member); });
   return at;
 }
 
@@ -142,24 +140,21 @@ void replace_rows(Writer& writer, const std::vector<T>& rows) {
     return;
   }
   if constexpr (is_testimony<T>) {
-    throw Problem{Fault::refused,
-                  fmt::format("a {} is never overwritten", table<T>),
-                  "",
+    throw Problem{Fault::refused, fmt::format("a {} is never overwritten", table<T>), "",
                   "supersede or withdraw it"};
   } else {
     Json& list = writer.detail["replaced"][std::string(table<T>)];
     SQLite::Statement statement(writer.database, update_text<T>());
     for (const T& row : rows) {
-      list.push_back({{"was", old_row<T>(writer, row.id.value)},
-                      {"is", to_json(row, writer.change)}});
+      list.push_back(
+          {{"was", old_row<T>(writer, row.id.value)}, {"is", to_json(row, writer.change)}});
       const int at = bind_row(statement, row);
       statement.bind(at, row.id.value);
       if (statement.exec() != 1) {
-        throw Problem{Fault::not_found,
-                      fmt::format("record {} of kind {} does not hold any more",
-                                  row.id.value, table<T>),
-                      "",
-                      "load the show again"};
+        throw Problem{
+            Fault::not_found,
+            fmt::format("record {} of kind {} does not hold any more", row.id.value, table<T>),
+            "", "load the show again"};
       }
       statement.reset();
       note_touched(writer, row);
@@ -201,15 +196,14 @@ void withdraw_all(Writer& writer) {
   for (const model::Withdrawal& gone : writer.change.withdrawn()) {
     const bool found = std::apply(
         [&](const auto&... rows) {
-          return (withdraw_from<typename std::decay_t<decltype(rows)>::value_type>(writer, gone) ||
-                  ...);
+          return (
+              withdraw_from<typename std::decay_t<decltype(rows)>::value_type>(writer, gone) ||
+              ...);
         },
         model::Records{});
     if (!found) {
-      throw Problem{Fault::not_found,
-                    fmt::format("record {} does not hold any more", gone.id),
-                    "",
-                    "load the show again"};
+      throw Problem{Fault::not_found, fmt::format("record {} does not hold any more", gone.id),
+                    "", "load the show again"};
     }
   }
 }
@@ -226,9 +220,10 @@ void add_words(Writer& writer) {
 }
 
 void write_book(Writer& writer, const std::string& who, std::int64_t at) {
-  SQLite::Statement statement(writer.database,
-                              "INSERT INTO book (position, at, who, operation, summary, detail) "
-                              "VALUES (?, ?, ?, ?, ?, ?)");
+  SQLite::Statement statement(
+      writer.database,
+      "INSERT INTO book (position, at, who, operation, summary, detail) "
+      "VALUES (?, ?, ?, ?, ?, ?)");
   statement.bind(1, writer.position);
   statement.bind(2, at);
   statement.bind(3, who);
@@ -240,14 +235,17 @@ void write_book(Writer& writer, const std::string& who, std::int64_t at) {
 
 void index_pieces(Writer& writer) {
   SQLite::Statement drop(writer.database, "DELETE FROM found WHERE rowid = ?");
-  SQLite::Statement make(
-      writer.database,
-      "INSERT INTO found (rowid, number, title, marks, notes, words) SELECT p.id, p.number, p.title, "
-      "coalesce((SELECT group_concat(text, ' ') FROM mark WHERE piece = p.id AND ended IS NULL), ''), "
-      "coalesce((SELECT group_concat(text, ' ') FROM note WHERE piece = p.id AND ended IS NULL), ''), "
-      "coalesce((SELECT group_concat(w.text, ' ') FROM observation o JOIN word w ON w.id = o.value "
-      "WHERE o.piece = p.id AND o.ended IS NULL), '') "
-      "FROM piece p WHERE p.id = ? AND p.ended IS NULL");
+  SQLite::Statement make(writer.database,
+                         "INSERT INTO found (rowid, number, title, marks, notes, words) SELECT "
+                         "p.id, p.number, p.title, "
+                         "coalesce((SELECT group_concat(text, ' ') FROM mark WHERE piece = "
+                         "p.id AND ended IS NULL), ''), "
+                         "coalesce((SELECT group_concat(text, ' ') FROM note WHERE piece = "
+                         "p.id AND ended IS NULL), ''), "
+                         "coalesce((SELECT group_concat(w.text, ' ') FROM observation o JOIN "
+                         "word w ON w.id = o.value "
+                         "WHERE o.piece = p.id AND o.ended IS NULL), '') "
+                         "FROM piece p WHERE p.id = ? AND p.ended IS NULL");
   const bool was_empty =
       writer.database.execAndGet("SELECT count(*) = 0 FROM (SELECT 1 FROM found LIMIT 1)")
           .getInt() != 0;
@@ -281,7 +279,8 @@ void write_all(SQLite::Database& database,
   Writer writer{database, change, change.based_on() + 1, Json::object(), {}};
   add_words(writer);
   std::apply([&](const auto&... rows) { (book_added(writer, rows), ...); }, change.added());
-  std::apply([&](const auto&... rows) { (replace_rows(writer, rows), ...); }, change.replaced());
+  std::apply([&](const auto&... rows) { (replace_rows(writer, rows), ...); },
+             change.replaced());
   withdraw_all(writer);
   write_book(writer, who, at);
   std::apply([&](const auto&... rows) { (add_rows(writer, rows), ...); }, change.added());
@@ -291,8 +290,7 @@ void write_all(SQLite::Database& database,
 
 Problem taken(const SQLite::Exception& error) {
   return {Fault::conflict,
-          std::string("a number or key is in the show already (") + error.what() + ")",
-          "",
+          std::string("a number or key is in the show already (") + error.what() + ")", "",
           "give it another; nothing was changed"};
 }
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <SQLiteCpp/SQLiteCpp.h>
-
 #include <optional>
 #include <string>
 #include <type_traits>

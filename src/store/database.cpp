@@ -45,11 +45,12 @@ Result<Done> bring_up_to_date(SQLite::Database& database, const Path& folder) {
   }
   const int version = pragma(database, "user_version");
   if (version > newest_version()) {
-    return Problem{Fault::refused,
-                   fmt::format("this show was made by a newer Backmark (version {} of the file; "
-                               "this program knows up to {})",
-                               version, newest_version()),
-                   folder.string(), "open it with that program; nothing was changed"};
+    return Problem{
+        Fault::refused,
+        fmt::format("this show was made by a newer Backmark (version {} of the file; "
+                    "this program knows up to {})",
+                    version, newest_version()),
+        folder.string(), "open it with that program; nothing was changed"};
   }
   if (version == newest_version()) {
     return Done{};
@@ -72,7 +73,9 @@ void settings_of(SQLite::Database& database) {
 
 }  // namespace
 
-int newest_version() { return migrations().back().number; }
+int newest_version() {
+  return migrations().back().number;
+}
 
 Problem in_words(const SQLite::Exception& error, const Path& folder) {
   const std::string where = (folder / "show.db").string();

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <SQLiteCpp/SQLiteCpp.h>
-
 #include <memory>
 
 #include "base/file.h"

@@ -60,20 +60,20 @@ class Hash {
 
 // Whether records of this kind bear on years and makers.
 template <class T>
-constexpr bool weighs =
-    std::is_same_v<T, model::Piece> || std::is_same_v<T, model::Part> ||
-    std::is_same_v<T, model::Observation> || std::is_same_v<T, model::Mark> ||
-    std::is_same_v<T, model::Character> || std::is_same_v<T, model::Lineage> ||
-    std::is_same_v<T, model::Window> || std::is_same_v<T, model::Maker> ||
-    std::is_same_v<T, model::Source> || std::is_same_v<T, model::Claim> ||
-    std::is_same_v<T, model::Event>;
+constexpr bool weighs = std::is_same_v<T, model::Piece> || std::is_same_v<T, model::Part> ||
+                        std::is_same_v<T, model::Observation> ||
+                        std::is_same_v<T, model::Mark> || std::is_same_v<T, model::Character> ||
+                        std::is_same_v<T, model::Lineage> || std::is_same_v<T, model::Window> ||
+                        std::is_same_v<T, model::Maker> || std::is_same_v<T, model::Source> ||
+                        std::is_same_v<T, model::Claim> || std::is_same_v<T, model::Event>;
 
 template <class T>
 void put_rows(Hash& hash, const std::vector<T>& rows, const model::Pool& pool) {
   if constexpr (weighs<T>) {
     hash.put(table<T>);
     for (const T& row : rows) {
-      fields_of(row, [&](std::string_view, const auto& member) { hash.put_member(member, pool); });
+      fields_of(row,
+                [&](std::string_view, const auto& member) { hash.put_member(member, pool); });
     }
   }
 }
@@ -82,7 +82,8 @@ void put_rows(Hash& hash, const std::vector<T>& rows, const model::Pool& pool) {
 
 std::string digest(const model::Show& show) {
   Hash hash;
-  std::apply([&](const auto&... rows) { (put_rows(hash, rows, show.pool), ...); }, show.records);
+  std::apply([&](const auto&... rows) { (put_rows(hash, rows, show.pool), ...); },
+             show.records);
   return hash.hex();
 }
 

@@ -1,5 +1,5 @@
-// The columns of every kind of record, once. Creating rows, reading them and writing them into the
-// book of changes all walk over these lists; a test holds them to the tables of the schema.
+// The columns of every kind of record, once. Creating rows, reading them and writing them into
+// the book of changes all walk over these lists; a test holds them to the tables of the schema.
 #pragma once
 
 #include <string_view>
@@ -42,12 +42,12 @@ BACKMARK_TABLE(Setting, "setting");
 
 // Never overwritten: superseded or withdrawn.
 template <class T>
-inline constexpr bool is_testimony = std::is_same_v<T, model::Observation> ||
-                                     std::is_same_v<T, model::Claim> ||
-                                     std::is_same_v<T, model::Event>;
+inline constexpr bool is_testimony =
+    std::is_same_v<T, model::Observation> || std::is_same_v<T, model::Claim> ||
+    std::is_same_v<T, model::Event>;
 
-// Calls visit(column, member) for every member of a record, the id first. `Row` is the record or
-// its const form.
+// Calls visit(column, member) for every member of a record, the id first. `Row` is the record
+// or its const form.
 template <class Row, class Visit>
 void fields_of(Row& row, Visit&& visit) {
   using T = std::remove_const_t<Row>;

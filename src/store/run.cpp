@@ -17,7 +17,9 @@ constexpr int runs_kept = 3;
 
 static_assert(std::endian::native == std::endian::little, "curves are stored little end first");
 
-std::vector<float> to_floats(const std::vector<double>& p) { return {p.begin(), p.end()}; }
+std::vector<float> to_floats(const std::vector<double>& p) {
+  return {p.begin(), p.end()};
+}
 
 Json to_json(const PieceBelief& belief, const model::Phrases& phrases) {
   Json makers = Json::array();
@@ -62,8 +64,11 @@ void from_json(const Json& json, PieceBelief& belief, model::Phrases& phrases) {
 Json diagnostics(const model::Beliefs& beliefs) {
   Json misfits = Json::array();
   for (const model::Misfit& misfit : beliefs.misfits) {
-    misfits.push_back({{"piece", misfit.piece.value}, {"part", misfit.part.value},
-                       {"record", misfit.record}, {"what", misfit.what}, {"p", misfit.p}});
+    misfits.push_back({{"piece", misfit.piece.value},
+                       {"part", misfit.part.value},
+                       {"record", misfit.record},
+                       {"what", misfit.what},
+                       {"p", misfit.p}});
   }
   return {{"notes", beliefs.notes},         {"chains", beliefs.chains},
           {"rhat_max", beliefs.rhat_max},   {"ess_min", beliefs.ess_min},
@@ -80,15 +85,19 @@ void read_diagnostics(const Json& json, model::Beliefs& beliefs) {
   beliefs.seconds = json.at("seconds");
   beliefs.peak_mb = json.at("peak_mb");
   for (const Json& misfit : json.at("misfits")) {
-    beliefs.misfits.push_back({{misfit.at("piece")}, {misfit.at("part")}, misfit.at("record"),
-                               misfit.at("what"), misfit.at("p")});
+    beliefs.misfits.push_back({{misfit.at("piece")},
+                               {misfit.at("part")},
+                               misfit.at("record"),
+                               misfit.at("what"),
+                               misfit.at("p")});
   }
 }
 
 std::int64_t write_run_row(SQLite::Database& database, const Run& run) {
-  SQLite::Statement statement(database,
-                              "INSERT INTO run (at, position, seed, version, digest, diagnostics) "
-                              "VALUES (?, ?, ?, ?, ?, ?)");
+  SQLite::Statement statement(
+      database,
+      "INSERT INTO run (at, position, seed, version, digest, diagnostics) "
+      "VALUES (?, ?, ?, ?, ?, ?)");
   statement.bind(1, run.at);
   statement.bind(2, run.position);
   statement.bind(3, static_cast<std::int64_t>(run.beliefs.seed));

@@ -16,8 +16,8 @@ std::string select_text() {
   fields_of(row, [&](std::string_view name, const auto&) {
     columns.push_back(fmt::format("\"{}\"", name));
   });
-  return fmt::format(
-      "SELECT {} FROM {} WHERE ended IS NULL ORDER BY id", join(columns, ","), table<T>);
+  return fmt::format("SELECT {} FROM {} WHERE ended IS NULL ORDER BY id", join(columns, ","),
+                     table<T>);
 }
 
 template <class T>
@@ -32,8 +32,8 @@ void load_rows(SQLite::Database& database, std::vector<T>& rows) {
 }
 
 void load_words(SQLite::Database& database, model::Pool& pool) {
-  pool.reserve(static_cast<std::size_t>(
-      database.execAndGet("SELECT count(*) FROM word").getInt64()));
+  pool.reserve(
+      static_cast<std::size_t>(database.execAndGet("SELECT count(*) FROM word").getInt64()));
   SQLite::Statement statement(database, "SELECT id, text FROM word ORDER BY id");
   while (statement.executeStep()) {
     const model::Word word = pool.take(statement.getColumn(1).getText(""));
@@ -90,7 +90,9 @@ Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;
 Store::~Store() = default;
 
-const Path& Store::folder() const { return inside_->folder; }
+const Path& Store::folder() const {
+  return inside_->folder;
+}
 
 Result<Store> Store::open(const Path& folder, Access access) {
   auto database = open_database(folder, access);
@@ -122,10 +124,11 @@ Result<model::Show> Store::load() {
 
 Result<std::vector<Entry>> Store::book(std::size_t count, model::Id<model::Piece> piece) {
   try {
-    SQLite::Statement statement(*inside_->database,
-                                "SELECT position, at, who, operation, summary, detail FROM book "
-                                "WHERE ?1 = 0 OR instr(detail, ?2) > 0 OR instr(detail, ?3) > 0 "
-                                "ORDER BY position DESC LIMIT ?4");
+    SQLite::Statement statement(
+        *inside_->database,
+        "SELECT position, at, who, operation, summary, detail FROM book "
+        "WHERE ?1 = 0 OR instr(detail, ?2) > 0 OR instr(detail, ?3) > 0 "
+        "ORDER BY position DESC LIMIT ?4");
     statement.bind(1, piece.value);
     statement.bind(2, fmt::format("\"piece\":{},", piece.value));
     statement.bind(3, fmt::format("\"subject\":{},", piece.value));
@@ -151,7 +154,8 @@ Result<std::vector<Hit>> Store::search(std::string_view text, std::size_t count)
     }
   }
   if (quoted.empty()) {
-    return Problem{Fault::bad_input, "there is nothing to look for", "", "give a word or a number"};
+    return Problem{Fault::bad_input, "there is nothing to look for", "",
+                   "give a word or a number"};
   }
   try {
     SQLite::Statement statement(

@@ -36,10 +36,10 @@ struct Hit {
 
 // A reckoning as it was recorded.
 struct Run {
-  model::Beliefs beliefs;                // curves, makers, places, limits, conflicts
-  std::vector<model::Phrases> phrases;   // in the order of beliefs.pieces
+  model::Beliefs beliefs;               // curves, makers, places, limits, conflicts
+  std::vector<model::Phrases> phrases;  // in the order of beliefs.pieces
   std::int64_t at = 0;
-  std::int64_t position = 0;             // of the show that was weighed
+  std::int64_t position = 0;  // of the show that was weighed
 };
 
 enum class Access { look, change };
@@ -67,8 +67,8 @@ class Store {
 
   // Writes the change in one transaction, the book first. Problems: conflict (the show moved on
   // since the change was begun; a number or key is taken), refused (an observation, claim or
-  // event would be overwritten), not_found (a record to be superseded or withdrawn does not hold),
-  // io. After a Problem the show is as it was. An empty change writes nothing.
+  // event would be overwritten), not_found (a record to be superseded or withdrawn does not
+  // hold), io. After a Problem the show is as it was. An empty change writes nothing.
   Result<Done> apply(const model::Change& change, const std::string& who, std::int64_t at);
 
   // The last `count` entries, newest first; with a piece only those that touch it.
@@ -90,7 +90,8 @@ class Store {
   std::unique_ptr<Inside> inside_;
 };
 
-// A digest of everything in the show that bears on the reckoning. Equal digests: the same answer.
+// A digest of everything in the show that bears on the reckoning. Equal digests: the same
+// answer.
 std::string digest(const model::Show& show);
 
 }  // namespace backmark::store

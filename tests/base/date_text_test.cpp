@@ -1,9 +1,8 @@
 #include "base/date_text.h"
 
-#include <doctest/doctest.h>
-
 #include <algorithm>
 #include <cstdlib>
+#include <doctest/doctest.h>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -20,9 +19,9 @@ struct Row {
 struct Score {
   int rows = 0;
   int exact = 0;
-  int near = 0;      // both ends within 5 years
-  int rounded = 0;   // both ends within 25 years: the rounding of "early", "late" and the like
-  int misread = 0;   // no year in common with what the museum states
+  int near = 0;     // both ends within 5 years
+  int rounded = 0;  // both ends within 25 years: the rounding of "early", "late" and the like
+  int misread = 0;  // no year in common with what the museum states
   int unread = 0;
 };
 
@@ -31,7 +30,9 @@ std::size_t column(const std::vector<std::string>& head, std::string_view name) 
 }
 
 // The tables number years without a year 0: -1 is 1 BCE.
-long astronomical(long year) { return year < 0 ? year + 1 : year; }
+long astronomical(long year) {
+  return year < 0 ? year + 1 : year;
+}
 
 void add(Score& score, const DateReading& reading, long from, long to) {
   ++score.rows;
@@ -88,7 +89,9 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
       {"3/1/1832", "1832-01-01", "1832-12-31", ""},
       {"1843-1835", "1835-01-01", "1843-12-31", ""},
       {"1885-90", "1885-01-01", "1890-12-31", ""},
-      {"1830\xE2\x80\x93" "1860", "1830-01-01", "1860-12-31", ""},
+      {"1830\xE2\x80\x93"
+       "1860",
+       "1830-01-01", "1860-12-31", ""},
       {"n.d.", "unknown", "unknown", ""},
       {"1800s", "1800-01-01", "1899-12-31", ""},
       {"19-20C.", "1800-01-01", "1999-12-31", ""},
@@ -116,8 +119,8 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
 }
 
 TEST_CASE("what cannot be read is kept and said, never guessed") {
-  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "26th Dynasty", "Hellenistic?",
-                           "", "----", "99999999999999999999"}) {
+  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "26th Dynasty",
+                           "Hellenistic?", "", "----", "99999999999999999999"}) {
     CAPTURE(text);
     const DateReading reading = read_date_text(text);
     CHECK_FALSE(reading.understood);
@@ -166,7 +169,8 @@ TEST_CASE("a museum's own years are met by its own words") {
 TEST_CASE("dates of ancient wrecks are met within the rounding of their centuries") {
   // J. Strauss (2013), Shipwrecks Database, Oxford Roman Economy Project. Its compiler often
   // narrowed or widened a century by knowledge that the text does not hold, so less is asked.
-  const Score score = score_table("date-strings/wreck-dates.csv", "dating", "date_early", "date_late");
+  const Score score =
+      score_table("date-strings/wreck-dates.csv", "dating", "date_early", "date_late");
   if (score.rows == 0) {
     MESSAGE("skipped: the wreck dates are not beside this checkout");
     return;

@@ -1,7 +1,6 @@
 #include "base/edtf.h"
 
 #include <doctest/doctest.h>
-
 #include <string>
 #include <vector>
 
@@ -61,9 +60,10 @@ TEST_CASE("the published examples of the Library of Congress are read as it expl
 }
 
 TEST_CASE("what is not EDTF is refused with the way to write it") {
-  for (const char* text : {"", " 1985", "85", "19850412", "2001-02-29", "1900-02-29", "1985-13",
-                           "1985/1984", "[1667, 1668]", "1985-04-12T24:00:00", "..", "/", "../..",
-                           "2004-06-11?x", "Y", "1985-4-1", "[1667", "1964/2008/2010"}) {
+  for (const char* text :
+       {"", " 1985", "85", "19850412", "2001-02-29", "1900-02-29", "1985-13", "1985/1984",
+        "[1667, 1668]", "1985-04-12T24:00:00", "..", "/", "../..", "2004-06-11?x", "Y",
+        "1985-4-1", "[1667", "1964/2008/2010"}) {
     CAPTURE(text);
     const auto edtf = parse_edtf(text);
     CHECK_FALSE(edtf);

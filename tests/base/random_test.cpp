@@ -1,8 +1,7 @@
 #include "base/random.h"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+#include <doctest/doctest.h>
 
 using backmark::Random;
 

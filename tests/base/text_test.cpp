@@ -29,11 +29,12 @@ TEST_CASE("a number is the whole text or nothing") {
 
 TEST_CASE("UTF-8 is judged by RFC 3629") {
   CHECK(is_utf8("caf\xC3\xA9"));
-  CHECK_FALSE(is_utf8("caf\xE9"));          // Windows-1252
-  CHECK_FALSE(is_utf8("\xC0\xAF"));         // overlong slash
-  CHECK_FALSE(is_utf8("\xED\xA0\x80"));     // surrogate
-  CHECK_FALSE(is_utf8("\xF4\x90\x80\x80")); // past U+10FFFF
-  CHECK(to_utf8(to_code_points("\xE2\x80\x93 \xF0\x9D\x84\x9E")) == "\xE2\x80\x93 \xF0\x9D\x84\x9E");
+  CHECK_FALSE(is_utf8("caf\xE9"));           // Windows-1252
+  CHECK_FALSE(is_utf8("\xC0\xAF"));          // overlong slash
+  CHECK_FALSE(is_utf8("\xED\xA0\x80"));      // surrogate
+  CHECK_FALSE(is_utf8("\xF4\x90\x80\x80"));  // past U+10FFFF
+  CHECK(to_utf8(to_code_points("\xE2\x80\x93 \xF0\x9D\x84\x9E")) ==
+        "\xE2\x80\x93 \xF0\x9D\x84\x9E");
 }
 
 TEST_CASE("a slip of the finger finds the word that was meant") {

@@ -1,8 +1,7 @@
 #include "base/year.h"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+#include <doctest/doctest.h>
 #include <limits>
 
 using namespace backmark;

@@ -2,7 +2,6 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>
-
 #include <map>
 
 #include "base/random.h"
@@ -92,7 +91,8 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
   Change change(empty, "note", "one of each");
   const auto piece = change.add(Piece{.number = "ES 1", .title = "caf\xC3\xA9 \"slide\""});
   const auto part = change.add(Part{.piece = piece, .originality = Originality::replaced});
-  const auto maker = change.add(Maker{.key = "vessen", .name = "Oda Vessen", .from = Year{1946}});
+  const auto maker =
+      change.add(Maker{.key = "vessen", .name = "Oda Vessen", .from = Year{1946}});
   const auto source = change.add(Source{.key = "daybook", .year = Year{1950}});
   change.add(Source{.key = "grandson", .derives_from = {source}, .reliability = 0.6});
   const auto character = change.add(Character{.key = "legend", .shape = Shape::ordered});
@@ -100,13 +100,22 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
                      .maker = maker,
                      .variants = {change.word("long"), change.word("short")}});
   change.add(Window{.character = character, .value = change.word("long"), .to = Year{-20}});
-  change.add(Observation{.piece = piece, .part = part, .character = character, .number = 5.25,
-                         .certainty = 0.5F, .seen = Seen::none, .how = How::loupe, .day = 7});
+  change.add(Observation{.piece = piece,
+                         .part = part,
+                         .character = character,
+                         .number = 5.25,
+                         .certainty = 0.5F,
+                         .seen = Seen::none,
+                         .how = How::loupe,
+                         .day = 7});
   change.add(Mark{.piece = piece, .text = "VESSEN"});
   change.add(Photograph{.piece = piece, .file = "a.png", .pixels_per_mm = 12});
   change.add(Note{.piece = piece, .heading = change.word("remarks"), .text = "line\nbreak"});
-  change.add(Claim{.source = source, .subject = piece.value, .says = Says::made,
-                   .from = Year{1951}, .weight = 0.7});
+  change.add(Claim{.source = source,
+                   .subject = piece.value,
+                   .says = Says::made,
+                   .from = Year{1951},
+                   .weight = 0.7});
   change.add(Event{.piece = piece, .kind = EventKind::acquired, .date = "1974"});
   const auto section = change.add(Section{.key = "a", .title = "A"});
   change.add(Pick{.piece = piece, .section = section, .lead = true});
@@ -145,11 +154,11 @@ TEST_CASE("the columns of every table are the members of its record") {
     using T = typename std::decay_t<decltype(rows)>::value_type;
     std::string members;
     const T row{};
-    store::fields_of(row, [&](std::string_view name, const auto&) {
-      members += fmt::format("{},", name);
-    });
+    store::fields_of(
+        row, [&](std::string_view name, const auto&) { members += fmt::format("{},", name); });
     std::string columns;
-    SQLite::Statement statement(database, fmt::format("PRAGMA table_info({})", store::table<T>));
+    SQLite::Statement statement(database,
+                                fmt::format("PRAGMA table_info({})", store::table<T>));
     while (statement.executeStep()) {
       columns += statement.getColumn(1).getString() + ",";
     }
@@ -164,7 +173,9 @@ TEST_CASE("an observation is superseded, never overwritten, and the book says by
   const auto [piece, silver] = with_silver(store);
   const Show show = load(store);
   Change change(show, "note", "measured again");
-  change.add(Observation{.piece = piece, .character = {2}, .value = change.word("nickel silver"),
+  change.add(Observation{.piece = piece,
+                         .character = {2},
+                         .value = change.word("nickel silver"),
                          .supersedes = silver});
   apply(store, change);
   const Show after = load(store);
@@ -271,8 +282,9 @@ TEST_CASE("trouble with the folder is said in words") {
   CHECK(store::create(other.path()).problem().what == "this folder holds other things");
   const ShowFolder damaged;
   std::filesystem::create_directories(damaged.path());
-  REQUIRE(write_file(damaged.path() / "show.db", "this is no database, only a text of some length "
-                                                 "that is put where one should be, for a test"));
+  REQUIRE(write_file(damaged.path() / "show.db",
+                     "this is no database, only a text of some length "
+                     "that is put where one should be, for a test"));
   CHECK(contains(Store::open(damaged.path(), Access::look).problem().what, "damaged"));
 }
 

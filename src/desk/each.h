@@ -1,0 +1,16 @@
+// Every operation, by the function that describes it. operations.cpp puts them in order.
+#pragma once
+
+#include "desk/open.h"
+#include "desk/operation.h"
+
+namespace backmark::desk {
+
+Operation new_show();
+Operation read_dates();
+Operation find_pieces();
+Operation read_history();
+Operation set_section();
+Operation pick_pieces();
+
+}  // namespace backmark::desk
