@@ -20,6 +20,7 @@ BACKMARK_TABLE(Observation, "observation");
 BACKMARK_TABLE(Mark, "mark");
 BACKMARK_TABLE(Photograph, "photograph");
 BACKMARK_TABLE(Note, "note");
+BACKMARK_TABLE(Row, "file_row");
 BACKMARK_TABLE(Character, "character");
 BACKMARK_TABLE(Lineage, "lineage");
 BACKMARK_TABLE(Window, "stated_window");
@@ -76,6 +77,8 @@ void fields_of(Row& row, Visit&& visit) {
     visit("height_px", row.height_px), visit("credit", row.credit);
   } else if constexpr (std::is_same_v<T, model::Note>) {
     visit("heading", row.heading), visit("text", row.text);
+  } else if constexpr (std::is_same_v<T, model::Row>) {
+    visit("source", row.source), visit("subject", row.subject), visit("cells", row.cells);
   } else if constexpr (std::is_same_v<T, model::Character>) {
     visit("key", row.key), visit("label", row.label), visit("part", row.part);
     visit("shape", row.shape), visit("unit", row.unit), visit("replaceable", row.replaceable);

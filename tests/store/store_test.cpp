@@ -111,6 +111,7 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
   change.add(Mark{.piece = piece, .text = "VESSEN"});
   change.add(Photograph{.piece = piece, .file = "a.png", .pixels_per_mm = 12});
   change.add(Note{.piece = piece, .heading = change.word("remarks"), .text = "line\nbreak"});
+  change.add(Row{.source = source, .subject = piece.value, .cells = R"({"id":"ES 1"})"});
   change.add(Claim{.source = source,
                    .subject = piece.value,
                    .says = Says::made,
