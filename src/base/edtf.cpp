@@ -97,10 +97,7 @@ std::optional<Problem> add_end(std::string_view text, bool start, Edtf& edtf) {
   end = end_of(*date);
   edtf.level = std::max({edtf.level, date->level, date->masked ? 2 : 0});
   edtf.basis = std::max(edtf.basis, date->basis);
-  edtf.earliest = edtf.earliest ? std::min(*edtf.earliest, date->earliest) : date->earliest;
-  if (!start) {
-    edtf.latest = date->latest;
-  }
+  (start ? edtf.earliest : edtf.latest) = start ? date->earliest : date->latest;
   return std::nullopt;
 }
 
@@ -114,11 +111,9 @@ Result<Edtf> parse_interval(std::string_view text) {
   if (auto problem = add_end(ends[0], true, edtf)) {
     return *problem;
   }
-  const auto earliest = edtf.earliest;
   if (auto problem = add_end(ends[1], false, edtf)) {
     return *problem;
   }
-  edtf.earliest = earliest;
   if (!edtf.earliest && !edtf.latest) {
     return bad(fmt::format("\"{}\" names no date at either end", text),
                "leave the cell empty, or write ../1937 or 1947/..");
