@@ -43,7 +43,7 @@ TEST_CASE(
   const std::vector<ComponentEvidence> parts{{bump_log(80, 6), 0.05}, {bump_log(20, 6), 0.05}};
   const auto weighed = weigh_components(flat, parts, {10, 1});
   CHECK(weighed.replaced_p[1] < 0.05);
-  CHECK(weighed.replaced_p[0] > 0.5);
+  CHECK(weighed.replaced_p[0] > 5 * 0.05);
   CHECK(weighed.odd_p[1] > 10 * weighed.odd_p[2]);
 }
 
