@@ -136,7 +136,6 @@ void fill(DateReading& reading, const Stretch& sum) {
   }
   reading.shape = sum.shape;
   reading.approximate = sum.about;
-  reading.edtf = write_edtf(reading.bounds);
   reading.earliest = iso(reading.bounds.earliest, true);
   reading.latest = iso(reading.bounds.latest, false);
 }
@@ -166,11 +165,31 @@ void say_undated(DateReading& reading) {
   reading.earliest = reading.latest = "unknown";
 }
 
+// The years named, marked ~ for "about": EDTF has a mark for it and the widening is a habit,
+// which the next reader may not share.
+std::string as_edtf(const DatePhrases& phrases, DateHabits habits) {
+  habits.about = 0;
+  const auto all = of_the_making(stretches(phrases.dates, habits), habits);
+  const Stretch sum = together(all);
+  return write_edtf(sum.bounds, sum.about, phrases.doubtful);
+}
+
+// "1920-30" is spring 1920 of the south in EDTF (codes 21 to 41); in a catalogue it is ten
+// years. A month is left a month: "1907-11" is November 1907.
+bool is_short_range(std::string_view text) {
+  if (text.size() != 7 || text[4] != '-') {
+    return false;
+  }
+  const auto from = to_whole(text.substr(2, 2));
+  const auto to = to_whole(text.substr(5, 2));
+  return from && to && *to > 12 && *to > *from;
+}
+
 }  // namespace
 
 DateReading read_date_text(std::string_view text, const DateHabits& habits) {
   const std::string_view bare = trim(text);
-  if (const auto edtf = parse_edtf(bare)) {
+  if (const auto edtf = parse_strict_edtf(bare); edtf && !is_short_range(bare)) {
     return from_edtf(text, *edtf);
   }
   DateReading reading;
@@ -182,6 +201,7 @@ DateReading read_date_text(std::string_view text, const DateHabits& habits) {
   const auto all = of_the_making(stretches(phrases.dates, habits), habits);
   if (!all.empty()) {
     fill(reading, together(all));
+    reading.edtf = as_edtf(phrases, habits);
   } else if (phrases.undated && phrases.left_over.empty()) {
     say_undated(reading);
   } else if (phrases.left_over.empty()) {

@@ -35,7 +35,7 @@ struct DateReading {
   DateShape shape = DateShape::unread;
   bool approximate = false;  // "c.", "about"
   bool doubtful = false;     // "?", "possibly"
-  std::string edtf;          // the bounds as EDTF; the text itself if it was EDTF
+  std::string edtf;          // the years named, "c." as ~ and "?" as ?; the text itself if EDTF
   std::string earliest;      // ISO day, "-inf", or "unknown"
   std::string latest;
   std::string left_over;  // words that were not understood or not used

@@ -1,7 +1,9 @@
 #include "base/edtf.h"
 
+#include <algorithm>
 #include <vector>
 
+#include "base/date_text.h"
 #include "base/text.h"
 
 namespace backmark {
@@ -196,6 +198,10 @@ Result<Edtf> parse_set(std::string_view text) {
     edtf.start.kind = range.open_start ? EndKind::open : edtf.start.kind;
     edtf.end.kind = range.open_end ? EndKind::open : edtf.end.kind;
   }
+  if (edtf.start.kind == EndKind::open && edtf.end.kind == EndKind::open) {
+    return bad(fmt::format("\"{}\" is open on both sides and so bounds nothing", text),
+               "leave one side closed, as [..1984]");
+  }
   edtf.end.uncertain = edtf.start.uncertain;
   edtf.end.approximate = edtf.start.approximate;
   return edtf;
@@ -247,15 +253,35 @@ std::string bound_text(const Edtf& edtf,
   return end.kind == EndKind::open ? std::string(open) : "unknown";
 }
 
+bool is_lower_letter(char c) {
+  return c >= 'a' && c <= 'z';
+}
+
 }  // namespace
 
-Result<Edtf> parse_edtf(std::string_view text) {
+Result<Edtf> parse_strict_edtf(std::string_view text) {
   auto edtf = parse_any(text);
   if (edtf) {
     edtf->text = text;
     forget_open_bounds(*edtf);
   }
   return edtf;
+}
+
+Result<Edtf> parse_edtf(std::string_view text) {
+  auto edtf = parse_strict_edtf(text);
+  // Words are a habit of catalogues and have a meaning to offer; bare figures may be a slip.
+  const bool words = std::any_of(text.begin(), text.end(), is_lower_letter);
+  if (edtf || !words) {
+    return edtf;
+  }
+  const DateReading reading = read_date_text(text);
+  if (reading.edtf.empty() || !reading.left_over.empty()) {
+    return edtf;
+  }
+  Problem problem = edtf.problem();
+  problem.fix = "write " + reading.edtf;
+  return problem;
 }
 
 std::string earliest_text(const Edtf& edtf) {

@@ -65,6 +65,9 @@ struct Edtf {
 // such as "c. 1950" is offered its rewrite). Years reach to eighteen digits.
 Result<Edtf> parse_edtf(std::string_view text);
 
+// The same without a rewrite of habits in its Problem: for readers that have their own.
+Result<Edtf> parse_strict_edtf(std::string_view text);
+
 // A bound for people and machines: "1985-04-12", "-inf"/"+inf" for an open end, "unknown"; a
 // date-time is repeated as written.
 std::string earliest_text(const Edtf& edtf);

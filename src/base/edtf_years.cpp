@@ -62,8 +62,8 @@ std::string write_edtf_year(Year year) {
   return value < 0 ? fmt::format("-{:04}", -value) : fmt::format("{:04}", value);
 }
 
-std::string write_edtf(const YearBounds& bounds, bool approximate) {
-  const std::string_view mark = approximate ? "~" : "";
+std::string write_edtf(const YearBounds& bounds, bool approximate, bool uncertain) {
+  const std::string_view mark = approximate ? (uncertain ? "%" : "~") : (uncertain ? "?" : "");
   if (!bounds.earliest && !bounds.latest) {
     return "";
   }

@@ -24,9 +24,12 @@ struct YearBounds {
 YearBounds year_bounds(const Edtf& edtf);
 
 // The shortest EDTF of the bounds: "1950", "195X" and "18XX" for a whole decade and century,
-// "1947/1962", "../1937", "1947/..", each dated end with ~ if approximate. Bounds that are both
-// missing give "" (EDTF has no word for it); an earliest after the latest is turned round.
-std::string write_edtf(const YearBounds& bounds, bool approximate = false);
+// "1947/1962", "../1937", "1947/.."; each dated end is marked ~ if approximate, ? if uncertain,
+// % if both. Bounds that are both missing give "" (EDTF has no word for it); an earliest after
+// the latest is turned round.
+std::string write_edtf(const YearBounds& bounds,
+                       bool approximate = false,
+                       bool uncertain = false);
 
 // The year as EDTF writes it: "1985", "-0043", "Y170000002".
 std::string write_edtf_year(Year year);

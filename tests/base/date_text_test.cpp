@@ -137,6 +137,22 @@ TEST_CASE("doubt is kept beside the years, not in them") {
   CHECK(reading.earliest == "1880-01-01");
 }
 
+TEST_CASE("about and doubt are marks in EDTF, which widening is not") {
+  CHECK(read_date_text("c. 1860").edtf == "1860~");
+  CHECK(read_date_text("c. 1925-1940").edtf == "1925~/1940~");
+  CHECK(read_date_text("1950s").edtf == "195X");
+  CHECK(read_date_text("19th century?").edtf == "18XX?");
+  CHECK(read_date_text("possibly c. 1885").edtf == "1885%");
+  CHECK(read_date_text("before 1938").edtf == "../1937");
+}
+
+TEST_CASE("two figures after a year are the end of a range, not a season") {
+  CHECK(read_date_text("1920-30").edtf == "1920/1930");
+  CHECK(read_date_text("1921-24").latest == "1924-12-31");
+  CHECK(read_date_text("1950-25").earliest == "1950-03-01");  // spring 1950, as EDTF says
+  CHECK(read_date_text("1907-11").latest == "1907-11-30");
+}
+
 TEST_CASE("habits are settings") {
   CHECK(read_date_text("c. 1860", {.about = 10}).earliest == "1850-01-01");
   CHECK(read_date_text("designed 1944, made 1999", {.made_over_design = false}).earliest ==

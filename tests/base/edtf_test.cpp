@@ -96,6 +96,7 @@ TEST_CASE("what is not EDTF is refused with the way to write it") {
                            "[..]",
                            "[1984..1980]",
                            "{1984,..1990}",
+                           "[..1667,1635..]",
                            "{1984]",
                            "1985-04-12T-1:00:00",
                            "2004-2X",
@@ -169,4 +170,11 @@ TEST_CASE("whole years go to EDTF and come back the same") {
   CHECK(write_edtf({Year{1950}, Year{1959}}) == "195X");
   CHECK(write_edtf({Year{1950}, Year{1950}}, true) == "1950~");
   CHECK(write_edtf({std::nullopt, Year{1937}}) == "../1937");
+}
+
+TEST_CASE("a habit of catalogues is refused as EDTF with its rewrite") {
+  CHECK(parse_edtf("c. 1950").problem().fix == "write 1950~");
+  CHECK(parse_edtf("1950s").problem().fix == "write 195X");
+  CHECK(parse_edtf("before 1938").problem().fix == "write ../1937");
+  CHECK(parse_edtf("circa 1940-50").problem().fix == "write 1940~/1950~");
 }
