@@ -1,5 +1,7 @@
 #include "base/date_phrase.h"
 
+#include "base/text.h"
+
 namespace backmark {
 
 namespace {
@@ -87,8 +89,23 @@ class PhraseReader {
       case filler:
         break;
       case other:
-        found_.left_over.push_back(token.text);
+        take_unknown(token);
         break;
+    }
+  }
+
+  // A patent's number ("Patent 191,300") is no year; it goes where the word goes.
+  void take_unknown(const DateToken& token) {
+    found_.left_over.push_back(token.text);
+    const bool numbered = lower_ascii(token.text) == "patent" && next_is(DateWord::number);
+    if (!numbered || ahead(1)->digits >= 4) {
+      return;
+    }
+    found_.left_over.push_back(ahead(1)->text);
+    ++at_;
+    while (next_is(DateWord::comma) && ahead(2) != nullptr && ahead(2)->digits == 3) {
+      found_.left_over.back() += "," + ahead(2)->text;
+      at_ += 2;
     }
   }
 

@@ -114,7 +114,12 @@ std::vector<Stretch> of_the_making(std::vector<Stretch> all, const DateHabits& h
   }
   if (std::any_of(all.begin(), all.end(), is_made)) {
     std::erase_if(all, [&](const Stretch& one) { return !is_made(one); });
-  } else if (!std::all_of(all.begin(), all.end(), is_design)) {
+  } else if (!all.empty() && std::all_of(all.begin(), all.end(), is_design)) {
+    for (Stretch& one : all) {
+      one.bounds.latest.reset();  // made then or any time later
+      one.shape = DateShape::after;
+    }
+  } else {
     std::erase_if(all, is_design);
   }
   return all;

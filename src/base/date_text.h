@@ -22,8 +22,10 @@ struct DateHabits {
   int early_to = 25;     // "early 19th century": years 0 to 25 of it
   int middle_from = 25;  // "mid-19th century": years 25 to 75
   int middle_to = 75;
-  int late_from = 75;            // "late 19th century": years 75 to 99
-  bool made_over_design = true;  // "designed 1944, manufactured 1999" is 1999
+  int late_from = 75;  // "late 19th century": years 75 to 99
+  // "designed 1944, manufactured 1999" is 1999; "designed 1944" alone is 1944 or any later
+  // year.
+  bool made_over_design = true;
 };
 
 enum class DateShape { unread, exact, about, range, decade, century, before, after, undated };

@@ -153,6 +153,17 @@ TEST_CASE("two figures after a year are the end of a range, not a season") {
   CHECK(read_date_text("1907-11").latest == "1907-11-30");
 }
 
+TEST_CASE("a design alone says only that the piece is not older") {
+  CHECK(read_date_text("pattern introduced 1905").edtf == "1905/..");
+  CHECK(read_date_text("designed 1905, made 1910").edtf == "1910");
+}
+
+TEST_CASE("the number of a patent is no year") {
+  const DateReading reading = read_date_text("1960, Design Patent 191,300, 1961");
+  CHECK(reading.edtf == "1960");  // 1961 is the year of the design patent
+  CHECK(reading.left_over == "Patent 191,300");
+}
+
 TEST_CASE("habits are settings") {
   CHECK(read_date_text("c. 1860", {.about = 10}).earliest == "1850-01-01");
   CHECK(read_date_text("designed 1944, made 1999", {.made_over_design = false}).earliest ==
