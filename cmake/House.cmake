@@ -5,6 +5,7 @@ room(draw USES base LIBS PkgConfig::PANGOCAIRO PkgConfig::QPDF PkgConfig::LCMS2 
 room(store USES base model LIBS SQLiteCpp SQLite::SQLite3 PkgConfig::SODIUM)
 embed_migrations()
 room(evidence USES base model LIBS Threads::Threads)
+room(words USES base model)
 room(scenario USES base model draw)
 room(desk USES base model draw store)
 room(cli USES base model desk)
