@@ -1,0 +1,173 @@
+// Steps of the chain for makers' working spans, the years of their pieces summed out.
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <tuple>
+
+#include "evidence/joint_chain.h"
+
+namespace backmark::evidence {
+
+// The pieces now given to one maker, as running sums over years of their likelihood.
+struct JointChain::Members {
+  std::vector<Index> piece;
+  std::vector<std::vector<double>> sum;  // years + 1 each, last entry 1
+  std::vector<double> middle_log;  // by middle year of the span: evidence of the habits' base
+};
+
+// How well each year explains the piece, given its flags; own choices do not depend on the
+// year.
+std::vector<double> JointChain::year_likelihood(Index piece) const {
+  const PieceState& placed = state_.piece[piece];
+  const PieceFrame& frame = frames_[piece];
+  const int gap = settings_.replaced_gap;
+  std::vector<double> like(static_cast<Index>(layout_.years), 0);
+  std::transform(frame.year_weight.begin(), frame.year_weight.end(), like.begin() + frame.first,
+                 [](float x) { return static_cast<double>(x); });
+  if (show_.pieces[piece].lineage >= 0) {
+    const auto& curve = shared_.variant[static_cast<Index>(show_.pieces[piece].lineage)]
+                                       [static_cast<Index>(show_.pieces[piece].variant)];
+    std::transform(like.begin(), like.end(), curve.begin(), like.begin(), std::multiplies<>());
+  }
+  for (const RecordedComponent& part : frame.components) {
+    const auto g = static_cast<Index>(part.component);
+    const int replaced_year = placed.replaced_year[g];
+    const double rho = settings_.replaced.empty() ? 0 : state_.replaced_share[g];
+    for (int t = frame.first; t <= frame.last; ++t) {
+      const bool open = t + gap < layout_.years;
+      double factor = open ? 1 - rho : 1;
+      if (replaced_year >= 0) {
+        factor = open && replaced_year >= t + gap ? rho / (layout_.years - t - gap) : 0;
+      }
+      like[static_cast<Index>(t)] *= factor;
+    }
+    for (Index i = 0; i < part.row.size() && replaced_year < 0; ++i) {
+      if (placed.own[static_cast<Index>(part.character[i])] == 0) {
+        const float* pi = shared_.fashion.data() + layout_.cell(part.row[i], 0);
+        for (int t = frame.first; t <= frame.last; ++t) {
+          like[static_cast<Index>(t)] *= static_cast<double>(pi[t]);
+        }
+      }
+    }
+  }
+  return like;
+}
+
+JointChain::Members JointChain::members_of(int maker, const std::vector<Index>& pieces) {
+  Members members;
+  members.piece = pieces;
+  for (const Index piece : pieces) {
+    const auto like = year_likelihood(piece);
+    std::vector<double> sum(like.size() + 1, 0);
+    for (Index t = 0; t < like.size(); ++t) {
+      sum[t + 1] = sum[t] + like[t];
+    }
+    const double total = sum.back();
+    for (double& x : sum) {
+      x /= total;
+    }
+    members.sum.push_back(std::move(sum));
+  }
+  members.middle_log.assign(static_cast<Index>(layout_.years), 0);
+  if (settings_.flat_habit_base) {
+    return members;
+  }
+  for (int row = 0; row < layout_.rows; ++row) {
+    const int n = tables_[static_cast<Index>(maker) * static_cast<Index>(layout_.rows) +
+                          static_cast<Index>(row)];
+    if (n > 0) {
+      const float* log_pi = shared_.fashion_log.data() + layout_.cell(row, 0);
+      for (Index t = 0; t < members.middle_log.size(); ++t) {
+        members.middle_log[t] += n * static_cast<double>(log_pi[t]);
+      }
+    }
+  }
+  return members;
+}
+
+// One exact draw along a line of spans: 0 the start, 1 the end, 2 both together.
+void JointChain::move_span(int maker, int direction, const Members& members) {
+  const auto m = static_cast<Index>(maker);
+  const SpanTable& table = span_tables_[m - 1];
+  const int length = state_.end[m] - state_.start[m];
+  int s = direction == 1 ? state_.start[m] : 0;
+  int e = direction == 0 ? state_.end[m] : direction == 1 ? state_.start[m] : length;
+  std::vector<std::pair<int, int>> spans;
+  for (; s <= e && e < layout_.years;
+       s += direction != 1 ? 1 : 0, e += direction != 0 ? 1 : 0) {
+    if (e - s < table.longest()) {
+      spans.emplace_back(s, e);
+    }
+  }
+  std::vector<double> log_p;
+  std::vector<double> product(spans.size(), 1);
+  const auto pieces = static_cast<double>(members.piece.size());
+  for (const auto& [start, end] : spans) {
+    const double spread = settings_.fault == SamplerFault::length_dropped
+                              ? 0
+                              : pieces * std::log(end - start + 1);
+    log_p.push_back(table.log_at(start, end) - spread +
+                    members.middle_log[static_cast<Index>((start + end) / 2)]);
+  }
+  for (Index i = 0; i < members.sum.size(); ++i) {
+    const std::vector<double>& sum = members.sum[i];
+    for (Index k = 0; k < spans.size(); ++k) {
+      product[k] *= sum[static_cast<Index>(spans[k].second) + 1] -
+                    sum[static_cast<Index>(spans[k].first)];
+    }
+    if (i % 8 == 7 || i + 1 == members.sum.size()) {
+      for (Index k = 0; k < spans.size(); ++k) {
+        log_p[k] = product[k] > 0 ? log_p[k] + std::log(product[k])
+                                  : -std::numeric_limits<double>::infinity();
+        product[k] = 1;
+      }
+    }
+  }
+  const double top = *std::max_element(log_p.begin(), log_p.end());
+  if (!std::isfinite(top)) {
+    return;
+  }
+  for (double& x : log_p) {
+    x = std::exp(x - top);
+  }
+  std::tie(state_.start[m], state_.end[m]) = spans[random_.weighted(log_p)];
+}
+
+void JointChain::redraw_years(const Members& members, int maker) {
+  const auto m = static_cast<Index>(maker);
+  for (Index i = 0; i < members.piece.size(); ++i) {
+    const std::vector<double>& sum = members.sum[i];
+    const auto first = sum.begin() + state_.start[m];
+    const auto last = sum.begin() + state_.end[m] + 1;
+    const double mark = *first + (*last - *first) * random_.uniform();
+    const auto above = std::upper_bound(first, last, mark);
+    state_.piece[members.piece[i]].year = static_cast<int>(above - sum.begin()) - 1;
+  }
+}
+
+void JointChain::redraw_span(int maker, const std::vector<Index>& pieces) {
+  const Members members = members_of(maker, pieces);
+  if (!show_.makers[static_cast<Index>(maker) - 1].known_span) {
+    for (int round = 0; round < 2; ++round) {
+      for (const int direction : {0, 1, 2}) {
+        move_span(maker, direction, members);
+      }
+    }
+  }
+  redraw_years(members, maker);
+}
+
+void JointChain::redraw_spans() {
+  std::vector<std::vector<Index>> pieces(static_cast<Index>(layout_.makers) + 1);
+  for (Index i = 0; i < show_.pieces.size(); ++i) {
+    if (show_.pieces[i].teaches) {
+      pieces[static_cast<Index>(state_.piece[i].maker)].push_back(i);
+    }
+  }
+  for (int m = 1; m <= layout_.makers; ++m) {
+    redraw_span(m, pieces[static_cast<Index>(m)]);
+  }
+}
+
+}  // namespace backmark::evidence
