@@ -159,8 +159,7 @@ TEST_CASE("years are read back from their words") {
   CHECK(claimed_years("early twentieth century") == YearSpan{{1901}, {1933}});
   CHECK(claimed_years("before 1961")->last == Year{1960});
   CHECK(claimed_years("after 1946")->first == Year{1947});
-  for (const char* text :
-       {"not dated", "c. 1950", "circa 1950", "1950?", "1956–48", "soon"}) {
+  for (const char* text : {"not dated", "c. 1950", "circa 1950", "1950?", "1956–48", "soon"}) {
     CHECK_FALSE_MESSAGE(claimed_years(text), text);
   }
 }
