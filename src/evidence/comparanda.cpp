@@ -77,8 +77,11 @@ std::vector<double> OverallDensity::without(std::optional<int> lot) const {
   return p;
 }
 
-Comparanda::Comparanda(const StyleTable& table, DistancePool pool, std::vector<double> evidence,
-                       const YearGrid& grid, double smoothing_cells)
+Comparanda::Comparanda(const StyleTable& table,
+                       DistancePool pool,
+                       std::vector<double> evidence,
+                       const YearGrid& grid,
+                       double smoothing_cells)
     : pool_(std::move(pool)), evidence_(std::move(evidence)), spans_(grid, smoothing_cells) {
   for (std::size_t i = 0; i < pool_.size(); ++i) {
     const auto& piece = table.pieces[pool_.member(i)];
@@ -99,15 +102,15 @@ Told Comparanda::told(const std::vector<StyleValue>& values, std::optional<int> 
   told.weight.resize(count);
   kernel_row(bytes.data(), count, scaled, told.weight.data());
   for (std::size_t i = 0; i < count; ++i) {
-    told.weight[i] = lot && lots_[i] == *lot
-                         ? 0
-                         : told.weight[i] * static_cast<float>(evidence_[i]);
+    told.weight[i] =
+        lot && lots_[i] == *lot ? 0 : told.weight[i] * static_cast<float>(evidence_[i]);
     told.all += static_cast<double>(told.weight[i]);
   }
   return told;
 }
 
-std::vector<double> Comparanda::years(const Told& told, const std::vector<double>& overall) const {
+std::vector<double> Comparanda::years(const Told& told,
+                                      const std::vector<double>& overall) const {
   std::vector<double> by_span(spans_.size(), 0.0);
   for (std::size_t i = 0; i < told.weight.size(); ++i) {
     by_span[span_[i]] += static_cast<double>(told.weight[i]);
@@ -136,8 +139,8 @@ std::vector<std::size_t> Comparanda::heaviest(const Told& told, std::size_t coun
   std::vector<std::size_t> order(told.weight.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   count = std::min(count, order.size());
-  std::partial_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(count), order.end(),
-                    [&](std::size_t a, std::size_t b) {
+  std::partial_sort(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(count),
+                    order.end(), [&](std::size_t a, std::size_t b) {
                       return told.weight[a] != told.weight[b] ? told.weight[a] > told.weight[b]
                                                               : a < b;
                     });

@@ -63,8 +63,11 @@ class Comparanda {
  public:
   Comparanda() = default;
   // `pool` of dated pieces, `evidence` w_i of each.
-  Comparanda(const StyleTable& table, DistancePool pool, std::vector<double> evidence,
-             const YearGrid& grid, double smoothing_cells);
+  Comparanda(const StyleTable& table,
+             DistancePool pool,
+             std::vector<double> evidence,
+             const YearGrid& grid,
+             double smoothing_cells);
 
   void set(Likeness likeness) { likeness_ = std::move(likeness); }
   const Likeness& likeness() const { return likeness_; }

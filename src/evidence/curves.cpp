@@ -27,8 +27,10 @@ double sum(const std::vector<double>& p) {
 
 }  // namespace
 
-EvidenceCurves::EvidenceCurves(const StyleTable& table, const std::vector<std::size_t>& members,
-                               const std::vector<double>& evidence, const YearGrid& bins,
+EvidenceCurves::EvidenceCurves(const StyleTable& table,
+                               const std::vector<std::size_t>& members,
+                               const std::vector<double>& evidence,
+                               const YearGrid& bins,
                                const CurveSettings& settings)
     : bins_(bins),
       pseudo_(settings.pseudo_per_decade * bins.width / settings.decade_years),
@@ -59,7 +61,8 @@ EvidenceCurves::EvidenceCurves(const StyleTable& table, const std::vector<std::s
         add(spans_[member.span], member.weight, character.recorded);
       }
       for (const int term : member.terms[c]) {
-        add(spans_[member.span], member.weight, character.shown[static_cast<std::size_t>(term)]);
+        add(spans_[member.span], member.weight,
+            character.shown[static_cast<std::size_t>(term)]);
       }
     }
     lots[piece.lot].push_back(static_cast<std::uint32_t>(members_.size()));
@@ -71,7 +74,8 @@ EvidenceCurves::EvidenceCurves(const StyleTable& table, const std::vector<std::s
   }
 }
 
-void EvidenceCurves::add_cuts(const StyleTable& table, const std::vector<std::size_t>& members) {
+void EvidenceCurves::add_cuts(const StyleTable& table,
+                              const std::vector<std::size_t>& members) {
   for (std::size_t c = 0; c < characters_.size(); ++c) {
     Character& character = characters_[c];
     character.number = table.characters[c].shape == CharacterShape::number;
@@ -108,8 +112,9 @@ void EvidenceCurves::add_windows(const StyleTable& table) {
     const double before = count[{stated.character, term}]++;
     window.resize(bins_.cells(), 0.0);
     for (std::size_t bin = 0; bin < window.size(); ++bin) {
-      const double shape = stated.reliability * inside[bin] * static_cast<double>(inside.size()) +
-                           1 - stated.reliability;
+      const double shape =
+          stated.reliability * inside[bin] * static_cast<double>(inside.size()) + 1 -
+          stated.reliability;
       window[bin] = (window[bin] * before + shape) / (before + 1);
     }
   }
@@ -120,7 +125,8 @@ int EvidenceCurves::fifth(std::size_t character, double number) const {
   return static_cast<int>(std::upper_bound(cuts.begin(), cuts.end(), number) - cuts.begin());
 }
 
-std::vector<int> EvidenceCurves::terms_of(std::size_t character, const StyleValue& value) const {
+std::vector<int> EvidenceCurves::terms_of(std::size_t character,
+                                          const StyleValue& value) const {
   if (characters_[character].number) {
     if (!value.number) {
       return {};
@@ -130,7 +136,8 @@ std::vector<int> EvidenceCurves::terms_of(std::size_t character, const StyleValu
   return value.terms;
 }
 
-std::vector<double> EvidenceCurves::ratio(const Character& character, std::size_t term,
+std::vector<double> EvidenceCurves::ratio(const Character& character,
+                                          std::size_t term,
                                           const Counts& own_shown,
                                           const Counts& own_recorded) const {
   if (term >= character.shown.size()) {
@@ -179,7 +186,8 @@ std::vector<std::vector<double>> EvidenceCurves::lines(const std::vector<StyleVa
     for (const int term : terms) {
       Counts own_shown;
       for (const std::uint32_t m : *own) {
-        if (std::binary_search(members_[m].terms[c].begin(), members_[m].terms[c].end(), term)) {
+        if (std::binary_search(members_[m].terms[c].begin(), members_[m].terms[c].end(),
+                               term)) {
           add(spans_[members_[m].span], members_[m].weight, own_shown);
         }
       }

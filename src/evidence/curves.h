@@ -16,19 +16,22 @@ struct CurveSettings {
   double decade_years = 10;      // length of a "decade"; longer on very long axes
 };
 
-// For value v of a character, with n_v(t) the weighted pieces that show it (smoothed, per cell),
-// n(t) those on which the character is recorded, s_v = n_v / n over all years, a the
+// For value v of a character, with n_v(t) the weighted pieces that show it (smoothed, per
+// cell), n(t) those on which the character is recorded, s_v = n_v / n over all years, a the
 // pseudo-count of a cell, and W_v(t) the shape of its stated windows (mean 1; 1 without):
 //     l_v(t) = log{ [n_v(t) + a s_v W_v(t)] / [n(t) + a] / s_v }
 // A window thus shapes the pseudo-counts and is overruled by pieces; it is never multiplied in.
-// Numbers are cut into fifths of the pool. The curve of a piece's value is taken without its own
-// lot. Several terms of one character: sum of l_v over the root of their number.
+// Numbers are cut into fifths of the pool. The curve of a piece's value is taken without its
+// own lot. Several terms of one character: sum of l_v over the root of their number.
 class EvidenceCurves {
  public:
   EvidenceCurves() = default;
-  // `evidence`: weight of each member in the counts. Members without a stated span do not count.
-  EvidenceCurves(const StyleTable& table, const std::vector<std::size_t>& members,
-                 const std::vector<double>& evidence, const YearGrid& bins,
+  // `evidence`: weight of each member in the counts. Members without a stated span do not
+  // count.
+  EvidenceCurves(const StyleTable& table,
+                 const std::vector<std::size_t>& members,
+                 const std::vector<double>& evidence,
+                 const YearGrid& bins,
                  const CurveSettings& settings);
 
   // One line a character, one entry a bin; empty where the piece says nothing. `lot`: left out.
@@ -45,9 +48,9 @@ class EvidenceCurves {
   using Counts = std::vector<double>;  // one a bin
   struct Character {
     bool number = false;
-    std::vector<double> cuts;              // of the fifths, ascending
-    Counts recorded;                       // n(t)
-    std::vector<Counts> shown;             // n_v(t); empty: never shown
+    std::vector<double> cuts;                 // of the fifths, ascending
+    Counts recorded;                          // n(t)
+    std::vector<Counts> shown;                // n_v(t); empty: never shown
     std::vector<std::vector<double>> window;  // W_v(t); empty: none
   };
   struct Member {
@@ -59,7 +62,9 @@ class EvidenceCurves {
   std::vector<int> terms_of(std::size_t character, const StyleValue& value) const;
   void add_cuts(const StyleTable& table, const std::vector<std::size_t>& members);
   void add_windows(const StyleTable& table);
-  std::vector<double> ratio(const Character& character, std::size_t term, const Counts& own_shown,
+  std::vector<double> ratio(const Character& character,
+                            std::size_t term,
+                            const Counts& own_shown,
                             const Counts& own_recorded) const;
 
   YearGrid bins_;

@@ -16,7 +16,8 @@ std::uint8_t to_byte(float share) {
 }
 
 // In how many lots each term of a character is seen; and in how many lots anything is.
-std::pair<std::vector<int>, int> lots_by_term(const StyleTable& table, std::size_t kind,
+std::pair<std::vector<int>, int> lots_by_term(const StyleTable& table,
+                                              std::size_t kind,
                                               const std::vector<std::size_t>& members) {
   std::set<std::pair<int, int>> seen;
   std::set<int> lots;
@@ -141,7 +142,8 @@ std::vector<int> DistancePool::kept(std::size_t which, const StyleValue& value) 
   return terms;
 }
 
-void DistancePool::row(const std::vector<StyleValue>& values, std::size_t count,
+void DistancePool::row(const std::vector<StyleValue>& values,
+                       std::size_t count,
                        std::uint8_t* bytes) const {
   for (std::size_t k = 0; k < kinds_.size(); ++k) {
     std::uint8_t* plane = bytes + k * count;
@@ -157,7 +159,9 @@ void DistancePool::row(const std::vector<StyleValue>& values, std::size_t count,
   }
 }
 
-void DistancePool::term_row(const Kind& kind, const StyleValue& value, std::size_t count,
+void DistancePool::term_row(const Kind& kind,
+                            const StyleValue& value,
+                            std::size_t count,
                             std::uint8_t* bytes) const {
   std::vector<float> shared(count, 0);
   float own = 0;
@@ -182,7 +186,9 @@ void DistancePool::term_row(const Kind& kind, const StyleValue& value, std::size
   }
 }
 
-void DistancePool::number_row(const Kind& kind, const StyleValue& value, std::size_t count,
+void DistancePool::number_row(const Kind& kind,
+                              const StyleValue& value,
+                              std::size_t count,
                               std::uint8_t* bytes) {
   const auto own = static_cast<float>(kind.scale * std::log(*value.number));
   for (std::size_t i = 0; i < count; ++i) {

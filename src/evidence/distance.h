@@ -49,9 +49,13 @@ class DistancePool {
   void learn_terms(const StyleTable& table, std::size_t kind);
   void learn_numbers(const StyleTable& table, std::size_t kind);
   void learn_missing(const StyleTable& table);
-  void term_row(const Kind& kind, const StyleValue& value, std::size_t count,
+  void term_row(const Kind& kind,
+                const StyleValue& value,
+                std::size_t count,
                 std::uint8_t* bytes) const;
-  static void number_row(const Kind& kind, const StyleValue& value, std::size_t count,
+  static void number_row(const Kind& kind,
+                         const StyleValue& value,
+                         std::size_t count,
                          std::uint8_t* bytes);
 
   std::vector<std::size_t> members_;

@@ -24,7 +24,9 @@ std::vector<std::size_t> even_rows(std::size_t rows) {
   return first;
 }
 
-std::size_t pairs_before(std::size_t row) { return row == 0 ? 0 : row * (row - 1) / 2; }
+std::size_t pairs_before(std::size_t row) {
+  return row == 0 ? 0 : row * (row - 1) / 2;
+}
 
 }  // namespace
 
@@ -36,7 +38,8 @@ PairTable::PairTable(const StyleTable& table, const DistancePool& pool, const Wa
   bytes_.resize(pool.kinds() * pairs_before(size_ + 1));
   const auto rows = even_rows(size_);
   in_shares(shares, watch.threads, [&](std::size_t share) {
-    for (std::size_t j = rows[share]; j < rows[share + 1] && !watch.stop.stop_requested(); ++j) {
+    for (std::size_t j = rows[share]; j < rows[share + 1] && !watch.stop.stop_requested();
+         ++j) {
       pool.row(table.pieces[pool.member(j)].values, j,
                bytes_.data() + pool.kinds() * pairs_before(j));
     }

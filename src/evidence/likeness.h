@@ -17,8 +17,8 @@ struct Likeness {
   double open = 1;        // > 0
 };
 
-// Distances of all pairs of up to a few thousand pieces: of row j the pieces before it, plane by
-// plane. kinds * n * (n - 1) / 2 bytes.
+// Distances of all pairs of up to a few thousand pieces: of row j the pieces before it, plane
+// by plane. kinds * n * (n - 1) / 2 bytes.
 class PairTable {
  public:
   PairTable(const StyleTable& table, const DistancePool& pool, const Watch& watch);
@@ -49,12 +49,12 @@ class Agreement {
 struct LikenessTask {
   const PairTable& pairs;
   const Agreement& agreement;
-  std::vector<int> lot;          // of each piece; pairs of one lot have K = 0
-  std::vector<float> evidence;   // w_i
-  std::vector<double> judged;    // weight of piece j in the score
-  std::vector<int> tie;          // characters with the same number (0, 1, ...) share one weight
-  Likeness prior;                // centre of the ridge on log d
-  double ridge = 1;              // ridge / 2 * (log d - log prior)^2, and the same on log open
+  std::vector<int> lot;         // of each piece; pairs of one lot have K = 0
+  std::vector<float> evidence;  // w_i
+  std::vector<double> judged;   // weight of piece j in the score
+  std::vector<int> tie;         // characters with the same number (0, 1, ...) share one weight
+  Likeness prior;               // centre of the ridge on log d
+  double ridge = 1;             // ridge / 2 * (log d - log prior)^2, and the same on log open
 };
 
 // Leave-one-lot-out score, to be made small:
@@ -75,12 +75,12 @@ class LikenessScore {
   const LikenessTask& task_;
   const Watch& watch_;
   std::size_t ties_ = 0;
-  std::vector<std::size_t> rows_;    // first row of each share of the work
-  std::vector<float> kernel_;        // exp(-distance) of each pair, 0 inside a lot
-  std::vector<double> hit_;          // of each piece: sum of K a
-  std::vector<double> all_;          // of each piece: sum of K
-  std::vector<float> by_hit_;        // judged / hit
-  std::vector<float> by_all_;        // judged / all
+  std::vector<std::size_t> rows_;  // first row of each share of the work
+  std::vector<float> kernel_;      // exp(-distance) of each pair, 0 inside a lot
+  std::vector<double> hit_;        // of each piece: sum of K a
+  std::vector<double> all_;        // of each piece: sum of K
+  std::vector<float> by_hit_;      // judged / hit
+  std::vector<float> by_all_;      // judged / all
   std::vector<std::vector<double>> part_hit_, part_all_, part_slope_;
 };
 
@@ -88,7 +88,9 @@ Result<Likeness> fit_likeness(const LikenessTask& task, const Watch& watch);
 
 // exp(- sum_f d_f D_f) to the first `count` pieces from the bytes of a row; `scaled` holds
 // d_f * step_f.
-void kernel_row(const std::uint8_t* bytes, std::size_t count, const std::vector<float>& scaled,
+void kernel_row(const std::uint8_t* bytes,
+                std::size_t count,
+                const std::vector<float>& scaled,
                 float* kernel);
 
 }  // namespace backmark::evidence

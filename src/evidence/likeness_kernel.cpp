@@ -1,9 +1,10 @@
 // The two inner loops of the engine, apart because they are compiled for speed (House.cmake).
+#include "evidence/likeness_kernel.h"
+
 #include <bit>
 #include <cmath>
 
 #include "evidence/likeness.h"
-#include "evidence/likeness_kernel.h"
 
 namespace backmark::evidence {
 
@@ -28,7 +29,9 @@ inline float exp_of_minus(float s) {
 
 }  // namespace
 
-void kernel_row(const std::uint8_t* bytes, std::size_t count, const std::vector<float>& scaled,
+void kernel_row(const std::uint8_t* bytes,
+                std::size_t count,
+                const std::vector<float>& scaled,
                 float* kernel) {
   for (std::size_t i = 0; i < count; ++i) {
     kernel[i] = 0;

@@ -1,10 +1,9 @@
 #include "evidence/minimise.h"
 
-#include <nlopt.h>
-
 #include <algorithm>
 #include <limits>
 #include <memory>
+#include <nlopt.h>
 
 #include "base/result.h"
 
@@ -42,7 +41,9 @@ using Optimiser = std::unique_ptr<std::remove_pointer_t<nlopt_opt>, DestroyOptim
 
 }  // namespace
 
-std::vector<double> minimise(const Smooth& smooth, std::vector<double> x, const Descent& descent) {
+std::vector<double> minimise(const Smooth& smooth,
+                             std::vector<double> x,
+                             const Descent& descent) {
   if (x.empty()) {
     return x;
   }

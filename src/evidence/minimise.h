@@ -16,8 +16,10 @@ struct Descent {
 };
 
 // Limited-memory BFGS (Nocedal 1980, "Updating quasi-Newton matrices with limited storage"), as
-// the library NLopt carries it, with limits kept by projection. Starts at `x` and gives the best
-// point met. Deterministic.
-std::vector<double> minimise(const Smooth& smooth, std::vector<double> x, const Descent& descent);
+// the library NLopt carries it, with limits kept by projection. Starts at `x` and gives the
+// best point met. Deterministic.
+std::vector<double> minimise(const Smooth& smooth,
+                             std::vector<double> x,
+                             const Descent& descent);
 
 }  // namespace backmark::evidence

@@ -35,12 +35,16 @@ double log_odds(double p) {
   return std::log(safe / (1 - safe));
 }
 
-double chance(double odds_log) { return 1 / (1 + std::exp(-odds_log)); }
+double chance(double odds_log) {
+  return 1 / (1 + std::exp(-odds_log));
+}
 
 }  // namespace
 
 // Inside a stated span every cell counts alike, so a span is a row of small rank intervals.
-RankMap::RankMap(const YearGrid& grid, const std::vector<Known>& known, std::size_t cells,
+RankMap::RankMap(const YearGrid& grid,
+                 const std::vector<Known>& known,
+                 std::size_t cells,
                  double pseudo_count)
     : histogram_(cells, pseudo_count / static_cast<double>(cells)) {
   for (const Known& one : known) {
@@ -66,8 +70,7 @@ double RankMap::operator()(double rank) const {
   if (histogram_.empty()) {
     return rank;
   }
-  const double position =
-      std::clamp(rank, 0.0, 1.0) * static_cast<double>(histogram_.size());
+  const double position = std::clamp(rank, 0.0, 1.0) * static_cast<double>(histogram_.size());
   double below = 0;
   for (std::size_t cell = 0; cell < histogram_.size(); ++cell) {
     const double inside = std::clamp(position - static_cast<double>(cell), 0.0, 1.0);
@@ -92,7 +95,9 @@ std::vector<double> RankMap::mend(const std::vector<double>& p) const {
   return mended;
 }
 
-double OddsMap::operator()(double p) const { return chance(offset + slope * log_odds(p)); }
+double OddsMap::operator()(double p) const {
+  return chance(offset + slope * log_odds(p));
+}
 
 // Newton's method on a concave function of two numbers.
 OddsMap fit_odds(const std::vector<YesNo>& answers) {

@@ -20,7 +20,9 @@ struct Known {
 class RankMap {
  public:
   RankMap() = default;  // changes nothing
-  RankMap(const YearGrid& grid, const std::vector<Known>& known, std::size_t cells,
+  RankMap(const YearGrid& grid,
+          const std::vector<Known>& known,
+          std::size_t cells,
           double pseudo_count);
   // Share of answers at or below rank 0 <= rank <= 1; rising from 0 to 1.
   double operator()(double rank) const;

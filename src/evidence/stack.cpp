@@ -46,7 +46,9 @@ struct Cover {
 };
 
 // Minus the log mass of one target; adds its slope.
-double judge(const StackTask& task, const StackTarget& target, const std::vector<double>& b,
+double judge(const StackTask& task,
+             const StackTarget& target,
+             const std::vector<double>& b,
              std::vector<double>& slope) {
   const std::size_t cells = task.bins.cells();
   std::vector<double> p(cells, 0.0);
@@ -80,7 +82,9 @@ double judge(const StackTask& task, const StackTarget& target, const std::vector
 
 }  // namespace
 
-double stack_score(const StackTask& task, const Watch& watch, const std::vector<double>& b,
+double stack_score(const StackTask& task,
+                   const Watch& watch,
+                   const std::vector<double>& b,
                    std::vector<double>& slope) {
   std::vector<double> values(shares, 0.0);
   std::vector<std::vector<double>> slopes(shares, std::vector<double>(b.size(), 0.0));
@@ -124,7 +128,8 @@ Result<std::vector<double>> fit_stack(const StackTask& task, const Watch& watch)
 }
 
 std::vector<double> stacked(const std::vector<double>& b,
-                            const std::vector<std::vector<double>>& lines, std::size_t cells) {
+                            const std::vector<std::vector<double>>& lines,
+                            std::size_t cells) {
   std::vector<double> p(cells, 0.0);
   for (std::size_t line = 0; line < b.size(); ++line) {
     for (std::size_t cell = 0; cell < cells && !lines[line].empty(); ++cell) {

@@ -11,7 +11,8 @@ namespace backmark::evidence {
 
 // A piece whose years are known, with its lines as they stand without its own lot.
 struct StackTarget {
-  std::vector<float> lines;  // lines x bins: natural logs, any constant; 0 where nothing is said
+  std::vector<float>
+      lines;  // lines x bins: natural logs, any constant; 0 where nothing is said
   YearSpan stated;
   double judged = 1;  // weight in the score
 };
@@ -26,7 +27,9 @@ struct StackTask {
 // Minus the weighted log mass on the stated spans under
 //     log p(t) = sum_l b_l line_l(t) + const
 // plus the ridge; writes its slope. One b a line.
-double stack_score(const StackTask& task, const Watch& watch, const std::vector<double>& b,
+double stack_score(const StackTask& task,
+                   const Watch& watch,
+                   const std::vector<double>& b,
                    std::vector<double>& slope);
 
 // The b >= 0 with the least score. Problems: stopped.
@@ -34,6 +37,7 @@ Result<std::vector<double>> fit_stack(const StackTask& task, const Watch& watch)
 
 // p(t) over as many cells as a line has; `lines` may hold empty ones (nothing said).
 std::vector<double> stacked(const std::vector<double>& b,
-                            const std::vector<std::vector<double>>& lines, std::size_t cells);
+                            const std::vector<std::vector<double>>& lines,
+                            std::size_t cells);
 
 }  // namespace backmark::evidence

@@ -27,7 +27,9 @@ void normalise(std::vector<double>& p) {
 }
 
 // Log weights with the mean under p taken off, one a year.
-std::vector<double> centred(const YearGrid& grid, const std::vector<double>& nats, double b,
+std::vector<double> centred(const YearGrid& grid,
+                            const std::vector<double>& nats,
+                            double b,
                             const std::vector<double>& p) {
   double mean = 0;
   for (std::size_t cell = 0; cell < p.size(); ++cell) {
@@ -101,8 +103,8 @@ std::vector<double> Style::mixed(const Draft& draft) const {
     }
   }
   for (std::size_t cell = 0; cell < p.size(); ++cell) {
-    p[cell] = (1 - settings_.overall_share) * p[cell] +
-              settings_.overall_share * draft.overall[cell];
+    p[cell] =
+        (1 - settings_.overall_share) * p[cell] + settings_.overall_share * draft.overall[cell];
   }
   last_->apply(p);
   normalise(p);
@@ -144,10 +146,9 @@ OddsMap Style::before(Year year) const {
   std::vector<YesNo> answers;
   for (const Known& known : left_out_) {
     if (known.stated.last < year || known.stated.first >= year) {
-      const double p =
-          year <= grid_.span.first
-              ? 0
-              : mass_between(bins_, known.cumulative, {grid_.span.first, year - 1});
+      const double p = year <= grid_.span.first ? 0
+                                                : mass_between(bins_, known.cumulative,
+                                                               {grid_.span.first, year - 1});
       answers.push_back({p, known.stated.last < year, known.judged});
     }
   }

@@ -43,7 +43,7 @@ struct StyleSettings {
 
 // One line of the stack: log weights over the cells, up to a constant; they add up.
 struct StyleLine {
-  std::string what;         // the character's name, "overall" or "comparanda"
+  std::string what;          // the character's name, "overall" or "comparanda"
   std::vector<double> nats;  // b * line, one a year of the axis, mean over the answer 0
 };
 
@@ -75,8 +75,8 @@ class Style {
   // Under 5 ms for a pool of 3,000. Unknown terms are allowed.
   StyleJudgement judge(const StyleQuestion& question) const;
 
-  // The map for "made before `year`", learned from the pieces not straddling it; apply it to the
-  // sum of p before that year.
+  // The map for "made before `year`", learned from the pieces not straddling it; apply it to
+  // the sum of p before that year.
   OddsMap before(Year year) const;
 
   YearSpan axis() const { return grid_.span; }
@@ -96,8 +96,8 @@ class Style {
   friend class StyleFit;
 
   struct Draft {
-    std::vector<double> overall, comparanda;   // p, one a cell
-    std::vector<std::vector<double>> lines;    // one a character, one a bin; may be empty
+    std::vector<double> overall, comparanda;  // p, one a cell
+    std::vector<std::vector<double>> lines;   // one a character, one a bin; may be empty
   };
   Draft draft(const StyleQuestion& question) const;
   std::vector<std::vector<double>> stack_lines(const Draft& draft) const;
@@ -125,7 +125,8 @@ class Style {
 // squared, times characters, times about forty steps.
 // Problems: bad_input when there is neither a dated piece nor a stated window; refused when
 // stopped.
-Result<Style> fit_style(const StyleTable& table, const StyleSettings& settings,
+Result<Style> fit_style(const StyleTable& table,
+                        const StyleSettings& settings,
                         const Watch& watch);
 
 }  // namespace backmark::evidence

@@ -19,8 +19,11 @@ constexpr int borrowed_below = 60;  // dated lots
 // How much of piece i's smoothed span falls on the stated span of piece j.
 class SpanAgreement : public Agreement {
  public:
-  SpanAgreement(const StyleTable& table, const std::vector<std::size_t>& members,
-                const YearGrid& grid, double smoothing_cells, const OverallDensity& overall) {
+  SpanAgreement(const StyleTable& table,
+                const std::vector<std::size_t>& members,
+                const YearGrid& grid,
+                double smoothing_cells,
+                const OverallDensity& overall) {
     SpanCurves spans(grid, smoothing_cells);
     std::map<int, std::vector<double>> by_lot;
     for (const std::size_t member : members) {
@@ -79,8 +82,10 @@ YearSpan stated_axis(const StyleTable& table) {
 
 }  // namespace
 
-// Whole lots in a seeded order until `most` pieces are reached; all, in order, if they are fewer.
-std::vector<std::size_t> drawn_lots(const StyleTable& table, std::vector<std::size_t> members,
+// Whole lots in a seeded order until `most` pieces are reached; all, in order, if they are
+// fewer.
+std::vector<std::size_t> drawn_lots(const StyleTable& table,
+                                    std::vector<std::size_t> members,
                                     std::size_t most) {
   if (members.size() <= most) {
     return members;
@@ -155,7 +160,7 @@ class StyleFit {
   double stretch_ = 1;  // of all lengths of time on a long axis
   double span_smoothing_ = 4;
   std::vector<std::size_t> dated_, pool_, sample_;
-  std::map<int, double> lot_size_;  // dated pieces
+  std::map<int, double> lot_size_;    // dated pieces
   std::vector<Style::Draft> drafts_;  // of the sample
   StyleTable words_;                  // the pool's pieces with only the words kept
 };
@@ -165,7 +170,9 @@ double StyleFit::evidence(std::size_t piece) const {
   return one.weight * std::pow(lot_size_.at(one.lot), -settings_.lot_power);
 }
 
-double StyleFit::judged(std::size_t piece) const { return evidence(piece); }
+double StyleFit::judged(std::size_t piece) const {
+  return evidence(piece);
+}
 
 Result<Done> StyleFit::prepare() {
   for (std::size_t i = 0; i < table_.pieces.size(); ++i) {
@@ -177,7 +184,8 @@ Result<Done> StyleFit::prepare() {
   }
   if (dated_.empty() && table_.windows.empty()) {
     return Problem{Fault::bad_input,
-                   "no piece can be dated by style: none has a stated date, and no window of use is stated",
+                   "no piece can be dated by style: none has a stated date, and no window of "
+                   "use is stated",
                    "", "record the years of some pieces, or when some fitting was in use"};
   }
   style_.settings_ = settings_;
@@ -202,7 +210,8 @@ Result<Done> StyleFit::prepare() {
 void StyleFit::take_notes() {
   const auto lots = static_cast<int>(lot_size_.size());
   if (lots == 0) {
-    style_.notes_.push_back("no piece is dated: years come from the stated windows of use alone");
+    style_.notes_.push_back(
+        "no piece is dated: years come from the stated windows of use alone");
   } else if (lots < fewest_lots) {
     style_.notes_.push_back(fmt::format(
         "only {} dated lots: all weights are borrowed, none is learned from this show", lots));
@@ -250,7 +259,8 @@ Result<Done> StyleFit::compare() {
   style_.overall_ = OverallDensity(
       style_.grid_, style_.grid_.in_cells(settings_.overall_smoothing_years * stretch_));
   for (const std::size_t piece : dated_) {
-    style_.overall_.add(table_.pieces[piece].lot, *table_.pieces[piece].stated, evidence(piece));
+    style_.overall_.add(table_.pieces[piece].lot, *table_.pieces[piece].stated,
+                        evidence(piece));
   }
   sample_ = drawn_lots(table_, dated_, settings_.fit_most);
   pool_ = drawn_lots(table_, dated_, settings_.pool_most);
@@ -317,7 +327,8 @@ double StyleFit::stack_priors(std::size_t line) const {
 namespace {
 
 // Averages cells into bins and takes logs.
-std::vector<double> binned_logs(const YearGrid& grid, const YearGrid& bins,
+std::vector<double> binned_logs(const YearGrid& grid,
+                                const YearGrid& bins,
                                 const std::vector<double>& p) {
   std::vector<double> sums(bins.cells(), 0.0);
   const auto each = static_cast<std::size_t>(bins.width / grid.width);
@@ -396,7 +407,8 @@ Result<Done> StyleFit::stack_up() {
     }
   }
   if (!fitted) {
-    for (std::size_t line = 0; line < table_.characters.size() + (style_.compared_ ? 2 : 1); ++line) {
+    for (std::size_t line = 0; line < table_.characters.size() + (style_.compared_ ? 2 : 1);
+         ++line) {
       style_.stack_.push_back(stack_priors(line));
     }
     style_.curves_alone_ = style_.stack_;
@@ -454,7 +466,8 @@ Result<Done> StyleFit::calibrate() {
   return Done{};
 }
 
-Result<Style> fit_style(const StyleTable& table, const StyleSettings& settings,
+Result<Style> fit_style(const StyleTable& table,
+                        const StyleSettings& settings,
                         const Watch& watch) {
   return StyleFit(table, settings, watch).run();
 }

@@ -5,7 +5,8 @@
 namespace backmark::evidence {
 
 int Vocabulary::add(std::string_view term) {
-  const auto [found, fresh] = numbers_.try_emplace(std::string(term), static_cast<int>(names_.size()));
+  const auto [found, fresh] =
+      numbers_.try_emplace(std::string(term), static_cast<int>(names_.size()));
   if (fresh) {
     names_.emplace_back(term);
   }
@@ -60,7 +61,8 @@ void check(const StyleTable& table) {
       throw BrokenPromise("a window belongs to a character");
     }
     const auto& character = table.characters[window.character];
-    if (window.term < 0 || static_cast<std::size_t>(window.term) >= character.vocabulary.size() ||
+    if (window.term < 0 ||
+        static_cast<std::size_t>(window.term) >= character.vocabulary.size() ||
         window.span.last < window.span.first) {
       throw BrokenPromise("a window belongs to a known term and has years in order");
     }

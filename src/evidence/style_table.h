@@ -40,10 +40,10 @@ struct StyleCharacter {
   Vocabulary vocabulary;  // unused for numbers
 };
 
-// What one piece shows of one character. Missing (not recorded) is neither "absent" nor evidence;
-// "looked, none" is a term of its own.
+// What one piece shows of one character. Missing (not recorded) is neither "absent" nor
+// evidence; "looked, none" is a term of its own.
 struct StyleValue {
-  std::vector<int> terms;       // ascending, without repeats; at most one for a category
+  std::vector<int> terms;        // ascending, without repeats; at most one for a category
   std::optional<double> number;  // > 0
 
   bool missing() const { return terms.empty() && !number; }

@@ -48,7 +48,8 @@ double at(const std::vector<double>& cumulative, double position) {
 
 }  // namespace
 
-double mass_between(const YearGrid& grid, const std::vector<double>& cumulative,
+double mass_between(const YearGrid& grid,
+                    const std::vector<double>& cumulative,
                     YearSpan stated) {
   const double mass =
       at(cumulative, grid.edge(stated.last + 1)) - at(cumulative, grid.edge(stated.first));

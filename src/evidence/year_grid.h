@@ -34,7 +34,9 @@ std::vector<double> cumulated(const std::vector<double>& p);
 
 // Mass of a cumulated curve between the ends of `stated`, taken as even inside a cell; never
 // less than a sliver (1e-12) of the grid.
-double mass_between(const YearGrid& grid, const std::vector<double>& cumulative, YearSpan stated);
+double mass_between(const YearGrid& grid,
+                    const std::vector<double>& cumulative,
+                    YearSpan stated);
 
 // One probability a year from one a cell, even inside a cell; sums to what `p` sums to.
 std::vector<double> to_years(const YearGrid& grid, const std::vector<double>& p);
@@ -47,8 +49,8 @@ class Smoother {
   void apply(std::vector<double>& p) const;
 
  private:
-  std::vector<double> kernel_;   // from the centre outwards
-  std::vector<double> keep_;     // 1 / what is left of the kernel of a cell
+  std::vector<double> kernel_;  // from the centre outwards
+  std::vector<double> keep_;    // 1 / what is left of the kernel of a cell
 };
 
 }  // namespace backmark::evidence
