@@ -1,10 +1,10 @@
 // The demo show from a seed: the same seed and size give the same records, texts and pictures.
 //
-//   const auto scenario = scenario::make({});
+//   const auto scenario = scenario::make({});  // a Result
 //   model::Change change(show, "demo", scenario.summary());
 //   scenario::fill(change, scenario);
 //   scenario::write_texts(scenario, folder);                 // README.md, essays/
-//   scenario::write_photographs(scenario, folder / "photos", 2);
+//   scenario::write_photographs(scenario, folder / "photos", 2);  // scenario/pictures.h
 //   write_file(path, scenario::pieces_csv(scenario.truth));  // only where the user asked for
 //   it
 #pragma once
@@ -16,8 +16,8 @@
 
 #include "base/file.h"
 #include "base/result.h"
-#include "draw/picture.h"
 #include "model/change.h"
+#include "scenario/testimony.h"
 #include "scenario/truth.h"
 #include "scenario/work.h"
 
@@ -34,7 +34,8 @@ inline constexpr int most_pieces = 100'000;
 struct Scenario {
   Options options;
   std::vector<Work> works;  // what each piece is and what became of it, in the order of numbers
-  Truth truth;
+  std::vector<Statement> statements;  // what sources say of the pieces, by piece
+  Truth truth;                        // `fill`, `texts` and `picture` never look at it
 
   bool drawn() const { return options.pieces <= options.drawn_up_to; }
   std::string summary() const;  // one line for the book of changes
@@ -59,13 +60,6 @@ struct Shot {
 
 // All photographs, by piece then view; empty when not `drawn()`.
 std::vector<Shot> shots(const Scenario& scenario);
-
-// Draws one: a cut-out on nothing, lit from the upper left, width_px × height_px.
-draw::Picture picture(const Scenario& scenario, const Shot& shot);
-
-// Draws and writes all, on so many threads; the files do not depend on the number of threads.
-// Problems: io.
-Result<Done> write_photographs(const Scenario& scenario, const Path& folder, unsigned threads);
 
 // A file of the show folder beside the records: "README.md", "essays/…".
 struct TextFile {

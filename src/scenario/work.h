@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/year.h"
+#include "model/piece.h"
 
 namespace backmark::scenario {
 
@@ -129,13 +130,18 @@ struct Work {
   double mass = 0;          // with cord and tips
   std::uint64_t grain = 0;  // seed of scratches, veins and hand's unevenness
 
-  // The rest cannot be seen on the piece; only statements and the truth may draw on it.
+  int lot = -1;  // pieces of one lot came together; -1: alone
+  // What the cataloguer thinks of the parts that are often changed; not always rightly.
+  model::Originality cord_said = model::Originality::unknown;
+  model::Originality tips_said = model::Originality::unknown;
+  model::Originality fitting_said = model::Originality::unknown;
+
+  // The rest cannot be seen on the piece: only testimony and the truth may draw on it.
   Year made;
   int maker = -1;  // place in makers(); -1: an unrecorded hand
   std::optional<Year> cord_replaced;
   std::optional<Year> tips_replaced;
   std::optional<Year> fitting_replaced;
-  int lot = -1;
   Year acquired;
 
   bool worn_on_cord() const { return form == Form::slide_tie || form == Form::turned_pendant; }
