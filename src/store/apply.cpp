@@ -1,12 +1,15 @@
-// Writing a change: checks, the book, the words, the records, the search index; one
-// transaction. Inside it a Problem is thrown, so that the transaction unwinds; apply() hands it
-// back as a value.
+// Writing a change: the book, the words, the records, the search index; one transaction.
+// Inside it a Problem is thrown, so that the transaction unwinds; apply() hands it back as a
+// value.
+#include <optional>
 #include <set>
 #include <sqlite3.h>
 
 #include "base/text.h"
 #include "store/database.h"
 #include "store/inside.h"
+#include "store/rows.h"
+#include "store/search_index.h"
 
 namespace backmark::store {
 
@@ -18,120 +21,160 @@ struct Writer {
   SQLite::Database& database;
   const Change& change;
   std::int64_t position;
-  Json detail = Json::object();
+  SQLite::Statement line;          // of the book
   std::set<std::int32_t> touched;  // pieces whose search entry is to be made anew
 };
 
 template <class T>
-std::string row_words() {
-  if constexpr (std::is_same_v<T, model::Piece>) {
-    return "piece number";
-  } else {
-    return std::string(table<T>) + " key";
+Problem gone(std::int32_t id) {
+  return {Fault::not_found,
+          fmt::format("record {} of kind {} does not hold any more", id, table<T>), "",
+          "load the show again and look at its history"};
+}
+
+void touch(Writer& writer, model::Id<model::Piece> piece) {
+  if (piece) {
+    writer.touched.insert(piece.value);
   }
 }
 
+// Runs a statement that writes `row`. A number or key that is taken is said by name.
 template <class T>
-Json to_json(const T& row, const Change& change) {
-  Json json = Json::object();
-  fields_of(row, [&](std::string_view name, const auto& member) {
-    put_member(json, name, member, [&](model::Word word) { return change.text(word); });
+void put_row(SQLite::Statement& statement, const T& row) {
+  try {
+    if (statement.exec() != 1) {
+      throw gone<T>(row.id.value);
+    }
+  } catch (const SQLite::Exception& error) {
+    if (unique_column<T>().empty() ||
+        error.getExtendedErrorCode() != SQLITE_CONSTRAINT_UNIQUE) {
+      throw;
+    }
+    throw Problem{Fault::conflict,
+                  fmt::format("the {} of a {}, \"{}\", is in the show already",
+                              unique_column<T>(), table<T>, unique_text(row)),
+                  "", "give it another; nothing was changed"};
+  }
+  statement.reset();
+}
+
+// Reads and ends records of one kind.
+template <class T>
+class Holding {
+ public:
+  explicit Holding(Writer& writer)
+      : read_(writer.database,
+              fmt::format("SELECT {} FROM {} WHERE id = ? AND ended IS NULL",
+                          columns<T>("{}"),
+                          table<T>)),
+        end_(writer.database,
+             fmt::format("UPDATE {} SET ended = {} WHERE id = ? AND ended IS NULL",
+                         table<T>,
+                         writer.position)) {}
+
+  std::optional<T> read(std::int32_t id) {
+    read_.bind(1, id);
+    std::optional<T> row;
+    if (read_.executeStep()) {
+      read_row(read_, row.emplace());
+    }
+    read_.reset();
+    return row;
+  }
+
+  void end(std::int32_t id) {
+    end_.bind(1, id);
+    if (end_.exec() != 1) {
+      throw gone<T>(id);
+    }
+    end_.reset();
+  }
+
+ private:
+  SQLite::Statement read_;
+  SQLite::Statement end_;
+};
+
+template <class T>
+Json book_json(const Writer& writer, const T& row) {
+  return to_json(row, [&](model::Word word) { return writer.change.text(word); });
+}
+
+template <class T>
+void write_line(Writer& writer, std::string_view what, const T& row, const Json& detail) {
+  writer.line.bind(1, writer.position);
+  writer.line.bind(2, std::string(what));
+  writer.line.bind(3, std::string(table<T>));
+  writer.line.bind(4, row.id.value);
+  writer.line.bind(5, piece_of(row).value);
+  writer.line.bind(6, dumped(detail));
+  writer.line.exec();
+  writer.line.reset();
+  touch(writer, piece_of(row));
+}
+
+template <class T>
+void withdraw_from(Writer& writer, std::vector<const model::Withdrawal*>& left) {
+  if (left.empty()) {
+    return;
+  }
+  Holding<T> holding(writer);
+  std::erase_if(left, [&](const model::Withdrawal* withdrawal) {
+    const std::optional<T> was = holding.read(withdrawal->id);
+    if (!was) {
+      return false;
+    }
+    holding.end(withdrawal->id);
+    write_line(writer, "withdrawn", *was,
+               {{"was", book_json(writer, *was)}, {"reason", withdrawal->reason}});
+    return true;
   });
-  return json;
 }
 
-template <class T>
-void note_touched(Writer& writer, const T& row) {
-  if constexpr (std::is_same_v<T, model::Piece>) {
-    writer.touched.insert(row.id.value);
-  } else if constexpr (requires { row.piece; }) {
-    writer.touched.insert(row.piece.value);
+void withdraw_all(Writer& writer) {
+  std::vector<const model::Withdrawal*> left;
+  for (const model::Withdrawal& withdrawal : writer.change.withdrawn()) {
+    left.push_back(&withdrawal);
   }
-}
-
-void end_record(Writer& writer, std::string_view name, std::int32_t id) {
-  SQLite::Statement statement(
-      writer.database,
-      fmt::format("UPDATE {} SET ended = ? WHERE id = ? AND ended IS NULL", name));
-  statement.bind(1, writer.position);
-  statement.bind(2, id);
-  if (statement.exec() != 1) {
+  each_kind([&](auto kind) { withdraw_from<typename decltype(kind)::type>(writer, left); });
+  if (!left.empty()) {
     throw Problem{Fault::not_found,
-                  fmt::format("record {} of kind {} does not hold any more", id, name), "",
+                  fmt::format("record {} does not hold any more", left.front()->id), "",
                   "load the show again and look at its history"};
   }
 }
 
+// Gives up the numbers or keys of rows that are about to be written anew, so that two records
+// can change places; no number begins with this control character.
 template <class T>
-std::string insert_text() {
-  std::vector<std::string> columns;
-  std::vector<std::string> marks;
-  const T row{};
-  fields_of(row, [&](std::string_view name, const auto&) {
-    columns.push_back(fmt::format("\"{}\"", name));
-    marks.emplace_back("?");
-  });
-  return fmt::format("INSERT INTO {} ({}, since) VALUES ({}, ?)", table<T>, join(columns, ","),
-                     join(marks, ","));
-}
-
-template <class T>
-std::string update_text() {
-  std::vector<std::string> columns;
-  const T row{};
-  fields_of(row, [&](std::string_view name, const auto&) {
-    columns.push_back(fmt::format("\"{}\" = ?", name));
-  });
-  return fmt::format("UPDATE {} SET {} WHERE id = ? AND ended IS NULL", table<T>,
-                     join(columns, ","));
-}
-
-template <class T>
-int bind_row(SQLite::Statement& statement, const T& row) {
-  int at = 1;
-  fields_of(
-      row, [&](std::string_view, const auto& member) { bind_member(statement, at++, member); });
-  return at;
-}
-
-template <class T>
-void add_rows(Writer& writer, const std::vector<T>& rows) {
-  if (rows.empty()) {
-    return;
+void free_keys(Writer& writer, const std::vector<T>& rows) {
+  if constexpr (!unique_column<T>().empty()) {
+    SQLite::Statement statement(
+        writer.database,
+        fmt::format("UPDATE {} SET {} = char(1) || id WHERE id = ? AND ended IS NULL", table<T>,
+                    unique_column<T>()));
+    for (const T& row : rows) {
+      statement.bind(1, row.id.value);
+      statement.exec();
+      statement.reset();
+    }
   }
-  SQLite::Statement statement(writer.database, insert_text<T>());
+}
+
+template <class T>
+void book_replaced(Writer& writer, const std::vector<T>& rows) {
+  Holding<T> holding(writer);
   for (const T& row : rows) {
-    if constexpr (requires { row.supersedes; }) {
-      if (row.supersedes) {
-        end_record(writer, table<T>, row.supersedes.value);
-      }
+    const std::optional<T> was = holding.read(row.id.value);
+    if (!was) {
+      throw gone<T>(row.id.value);
     }
-    const int at = bind_row(statement, row);
-    statement.bind(at, writer.position);
-    statement.exec();
-    statement.reset();
-    note_touched(writer, row);
-  }
-}
-
-// The rows as the tables hold them now, for the book.
-template <class T>
-Json old_row(Writer& writer, std::int32_t id) {
-  SQLite::Statement statement(writer.database,
-                              fmt::format("SELECT * FROM {} WHERE id = ?", table<T>));
-  statement.bind(1, id);
-  Json json = Json::object();
-  if (statement.executeStep()) {
-    for (int column = 0; column < statement.getColumnCount(); ++column) {
-      const SQLite::Column value = statement.getColumn(column);
-      if (value.isInteger()) {
-        json[value.getName()] = value.getInt64();
-      } else if (!value.isNull()) {
-        json[value.getName()] = value.getString();
-      }
+    const Json detail = {{"was", book_json(writer, *was)}, {"is", book_json(writer, row)}};
+    write_line(writer, "replaced", row, detail);
+    if (piece_of(*was) != piece_of(row)) {
+      write_line(writer, "replaced", *was, detail);
     }
   }
-  return json;
 }
 
 template <class T>
@@ -140,71 +183,42 @@ void replace_rows(Writer& writer, const std::vector<T>& rows) {
     return;
   }
   if constexpr (is_testimony<T>) {
-    throw Problem{Fault::refused, fmt::format("a {} is never overwritten", table<T>), "",
-                  "supersede or withdraw it"};
+    throw Problem{
+        Fault::refused,
+        fmt::format("{} {} is never overwritten", table<T> == "claim" ? "a" : "an", table<T>),
+        "", "supersede or withdraw it"};
   } else {
-    Json& list = writer.detail["replaced"][std::string(table<T>)];
-    SQLite::Statement statement(writer.database, update_text<T>());
+    book_replaced(writer, rows);
+    free_keys(writer, rows);
+    SQLite::Statement statement(writer.database,
+                                fmt::format("UPDATE {} SET {} WHERE id = ? AND ended IS NULL",
+                                            table<T>, columns<T>("{} = ?")));
     for (const T& row : rows) {
-      list.push_back(
-          {{"was", old_row<T>(writer, row.id.value)}, {"is", to_json(row, writer.change)}});
       const int at = bind_row(statement, row);
       statement.bind(at, row.id.value);
-      if (statement.exec() != 1) {
-        throw Problem{
-            Fault::not_found,
-            fmt::format("record {} of kind {} does not hold any more", row.id.value, table<T>),
-            "", "load the show again"};
-      }
-      statement.reset();
-      note_touched(writer, row);
+      put_row(statement, row);
     }
   }
 }
 
 template <class T>
-void book_added(Writer& writer, const std::vector<T>& rows) {
+void add_rows(Writer& writer, const std::vector<T>& rows) {
   if (rows.empty()) {
     return;
   }
-  Json& list = writer.detail["added"][std::string(table<T>)];
+  Holding<T> holding(writer);
+  SQLite::Statement statement(
+      writer.database, fmt::format("INSERT INTO {} ({}, since) VALUES ({}, {})", table<T>,
+                                   columns<T>("{}"), columns<T>("?"), writer.position));
   for (const T& row : rows) {
-    list.push_back(to_json(row, writer.change));
-  }
-}
-
-template <class T>
-bool withdraw_from(Writer& writer, const model::Withdrawal& gone) {
-  SQLite::Statement holds(
-      writer.database,
-      fmt::format("SELECT 1 FROM {} WHERE id = ? AND ended IS NULL", table<T>));
-  holds.bind(1, gone.id);
-  if (!holds.executeStep()) {
-    return false;
-  }
-  Json was = old_row<T>(writer, gone.id);
-  if (was.contains("piece")) {
-    writer.touched.insert(was["piece"].template get<std::int32_t>());
-  }
-  writer.detail["withdrawn"].push_back(
-      {{"kind", std::string(table<T>)}, {"was", std::move(was)}, {"reason", gone.reason}});
-  end_record(writer, table<T>, gone.id);
-  return true;
-}
-
-void withdraw_all(Writer& writer) {
-  for (const model::Withdrawal& gone : writer.change.withdrawn()) {
-    const bool found = std::apply(
-        [&](const auto&... rows) {
-          return (
-              withdraw_from<typename std::decay_t<decltype(rows)>::value_type>(writer, gone) ||
-              ...);
-        },
-        model::Records{});
-    if (!found) {
-      throw Problem{Fault::not_found, fmt::format("record {} does not hold any more", gone.id),
-                    "", "load the show again"};
+    if constexpr (requires { row.supersedes; }) {
+      if (row.supersedes) {
+        holding.end(row.supersedes.value);
+      }
     }
+    bind_row(statement, row);
+    put_row(statement, row);
+    touch(writer, piece_of(row));
   }
 }
 
@@ -213,10 +227,23 @@ void add_words(Writer& writer) {
   std::int64_t id = writer.change.first_new_word();
   for (const std::string& text : writer.change.new_words()) {
     statement.bind(1, id++);
-    statement.bind(2, text);
+    statement.bindNoCopy(2, text);
     statement.exec();
     statement.reset();
   }
+}
+
+// How many of each kind.
+Json counts(const model::Records& records) {
+  Json json = Json::object();
+  const auto count = [&](const auto& rows) {
+    if (!rows.empty()) {
+      using T = typename std::decay_t<decltype(rows)>::value_type;
+      json[std::string(table<T>)] = rows.size();
+    }
+  };
+  std::apply([&](const auto&... rows) { (count(rows), ...); }, records);
+  return json;
 }
 
 void write_book(Writer& writer, const std::string& who, std::int64_t at) {
@@ -229,36 +256,8 @@ void write_book(Writer& writer, const std::string& who, std::int64_t at) {
   statement.bind(3, who);
   statement.bind(4, writer.change.operation());
   statement.bind(5, writer.change.summary());
-  statement.bind(6, writer.detail.dump());
+  statement.bind(6, dumped({{"added", counts(writer.change.added())}}));
   statement.exec();
-}
-
-void index_pieces(Writer& writer) {
-  SQLite::Statement drop(writer.database, "DELETE FROM found WHERE rowid = ?");
-  SQLite::Statement make(writer.database,
-                         "INSERT INTO found (rowid, number, title, marks, notes, words) SELECT "
-                         "p.id, p.number, p.title, "
-                         "coalesce((SELECT group_concat(text, ' ') FROM mark WHERE piece = "
-                         "p.id AND ended IS NULL), ''), "
-                         "coalesce((SELECT group_concat(text, ' ') FROM note WHERE piece = "
-                         "p.id AND ended IS NULL), ''), "
-                         "coalesce((SELECT group_concat(w.text, ' ') FROM observation o JOIN "
-                         "word w ON w.id = o.value "
-                         "WHERE o.piece = p.id AND o.ended IS NULL), '') "
-                         "FROM piece p WHERE p.id = ? AND p.ended IS NULL");
-  const bool was_empty =
-      writer.database.execAndGet("SELECT count(*) = 0 FROM (SELECT 1 FROM found LIMIT 1)")
-          .getInt() != 0;
-  for (const std::int32_t piece : writer.touched) {
-    if (!was_empty) {
-      drop.bind(1, piece);
-      drop.exec();
-      drop.reset();
-    }
-    make.bind(1, piece);
-    make.exec();
-    make.reset();
-  }
 }
 
 void check_position(SQLite::Database& database, const Change& change) {
@@ -276,22 +275,19 @@ void write_all(SQLite::Database& database,
                std::int64_t at) {
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   check_position(database, change);
-  Writer writer{database, change, change.based_on() + 1, Json::object(), {}};
+  Writer writer{database,
+                change,
+                change.based_on() + 1,
+                SQLite::Statement(database, "INSERT INTO book_line VALUES (?, ?, ?, ?, ?, ?)"),
+                {}};
+  write_book(writer, who, at);
   add_words(writer);
-  std::apply([&](const auto&... rows) { (book_added(writer, rows), ...); }, change.added());
+  withdraw_all(writer);
   std::apply([&](const auto&... rows) { (replace_rows(writer, rows), ...); },
              change.replaced());
-  withdraw_all(writer);
-  write_book(writer, who, at);
   std::apply([&](const auto&... rows) { (add_rows(writer, rows), ...); }, change.added());
-  index_pieces(writer);
+  index_pieces(database, writer.touched);
   transaction.commit();
-}
-
-Problem taken(const SQLite::Exception& error) {
-  return {Fault::conflict,
-          std::string("a number or key is in the show already (") + error.what() + ")", "",
-          "give it another; nothing was changed"};
 }
 
 }  // namespace
@@ -306,9 +302,6 @@ Result<Done> Store::apply(const Change& change, const std::string& who, std::int
   } catch (const Problem& problem) {
     return problem;
   } catch (const SQLite::Exception& error) {
-    if ((error.getErrorCode() & 0xFF) == SQLITE_CONSTRAINT) {
-      return taken(error);
-    }
     return in_words(error, inside_->folder);
   }
 }

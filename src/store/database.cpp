@@ -17,8 +17,10 @@ int pragma(SQLite::Database& database, const std::string& name) {
   return database.execAndGet("PRAGMA " + name).getInt();
 }
 
-void migrate(SQLite::Database& database, int from) {
-  SQLite::Transaction transaction(database);
+// From whatever version it finds: another program may have been quicker.
+void migrate(SQLite::Database& database) {
+  SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+  const int from = pragma(database, "user_version");
   for (const Migration& step : migrations()) {
     if (step.number > from) {
       database.exec(step.sql);
@@ -28,14 +30,16 @@ void migrate(SQLite::Database& database, int from) {
   transaction.commit();
 }
 
-Result<Done> keep_copy(SQLite::Database& database, const Path& folder, int version) {
+// The copy gets its name only when it is whole.
+void keep_copy(SQLite::Database& database, const Path& folder, int version) {
   const Path copy = folder / fmt::format("show.db.before-{}", version + 1);
-  std::error_code error;
-  std::filesystem::remove(copy, error);
+  Path part = copy;
+  part += ".part";
+  std::filesystem::remove(part);
   SQLite::Statement vacuum(database, "VACUUM INTO ?");
-  vacuum.bind(1, copy.string());
+  vacuum.bind(1, part.string());
   vacuum.exec();
-  return Done{};
+  std::filesystem::rename(part, copy);
 }
 
 Result<Done> bring_up_to_date(SQLite::Database& database, const Path& folder) {
@@ -55,10 +59,8 @@ Result<Done> bring_up_to_date(SQLite::Database& database, const Path& folder) {
   if (version == newest_version()) {
     return Done{};
   }
-  if (auto kept = keep_copy(database, folder, version); !kept) {
-    return kept.problem();
-  }
-  migrate(database, version);
+  keep_copy(database, folder, version);
+  migrate(database);
   return Done{};
 }
 
@@ -107,14 +109,14 @@ Result<Done> make_database(const Path& folder) {
                               SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
     settings_of(database);
     database.exec(fmt::format("PRAGMA application_id = {}", application_id));
-    migrate(database, 0);
+    migrate(database);
     return Done{};
   } catch (const SQLite::Exception& error) {
     return in_words(error, folder);
   }
 }
 
-Result<std::unique_ptr<SQLite::Database>> open_database(const Path& folder, Access) {
+Result<std::unique_ptr<SQLite::Database>> open_database(const Path& folder, Access access) {
   std::error_code error;
   const Path file = folder / "show.db";
   if (!std::filesystem::exists(file, error)) {
@@ -127,9 +129,16 @@ Result<std::unique_ptr<SQLite::Database>> open_database(const Path& folder, Acce
     if (auto ready = bring_up_to_date(*database, folder); !ready) {
       return ready.problem();
     }
+    if (access == Access::look) {
+      database->exec("PRAGMA query_only = ON");
+    }
     return database;
   } catch (const SQLite::Exception& fault) {
     return in_words(fault, folder);
+  } catch (const std::filesystem::filesystem_error& fault) {
+    return Problem{
+        Fault::io, "no copy can be laid beside the older show: " + fault.code().message(),
+        folder.string(), "check that the folder may be written; nothing was changed"};
   }
 }
 

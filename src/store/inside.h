@@ -1,8 +1,8 @@
 // What a Store holds. For the bodies of this room only.
 #pragma once
 
-#include "store/codec.h"
-#include "store/fields.h"
+#include <SQLiteCpp/SQLiteCpp.h>
+
 #include "store/store.h"
 
 namespace backmark::store {

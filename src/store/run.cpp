@@ -1,10 +1,13 @@
 // Reckonings kept beside the show: curves as blobs, the rest as JSON.
 #include <bit>
+#include <cmath>
 #include <cstring>
+#include <limits>
 
 #include "base/text.h"
 #include "store/database.h"
 #include "store/inside.h"
+#include "store/rows.h"
 
 namespace backmark::store {
 
@@ -17,8 +20,13 @@ constexpr int runs_kept = 3;
 
 static_assert(std::endian::native == std::endian::little, "curves are stored little end first");
 
-std::vector<float> to_floats(const std::vector<double>& p) {
-  return {p.begin(), p.end()};
+// JSON has no infinity and no not-a-number: they are kept as nothing and come back as the
+// latter.
+Json finite(double value) {
+  return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+double number(const Json& json) {
+  return json.is_null() ? std::numeric_limits<double>::quiet_NaN() : json.get<double>();
 }
 
 Json to_json(const PieceBelief& belief, const model::Phrases& phrases) {
@@ -70,17 +78,21 @@ Json diagnostics(const model::Beliefs& beliefs) {
                        {"what", misfit.what},
                        {"p", misfit.p}});
   }
-  return {{"notes", beliefs.notes},         {"chains", beliefs.chains},
-          {"rhat_max", beliefs.rhat_max},   {"ess_min", beliefs.ess_min},
-          {"converged", beliefs.converged}, {"seconds", beliefs.seconds},
-          {"peak_mb", beliefs.peak_mb},     {"misfits", misfits}};
+  return {{"notes", beliefs.notes},
+          {"chains", beliefs.chains},
+          {"rhat_max", finite(beliefs.rhat_max)},
+          {"ess_min", finite(beliefs.ess_min)},
+          {"converged", beliefs.converged},
+          {"seconds", beliefs.seconds},
+          {"peak_mb", beliefs.peak_mb},
+          {"misfits", misfits}};
 }
 
 void read_diagnostics(const Json& json, model::Beliefs& beliefs) {
   beliefs.notes = json.at("notes").get<std::vector<std::string>>();
   beliefs.chains = json.at("chains");
-  beliefs.rhat_max = json.at("rhat_max");
-  beliefs.ess_min = json.at("ess_min");
+  beliefs.rhat_max = number(json.at("rhat_max"));
+  beliefs.ess_min = number(json.at("ess_min"));
   beliefs.converged = json.at("converged");
   beliefs.seconds = json.at("seconds");
   beliefs.peak_mb = json.at("peak_mb");
@@ -103,7 +115,7 @@ std::int64_t write_run_row(SQLite::Database& database, const Run& run) {
   statement.bind(3, static_cast<std::int64_t>(run.beliefs.seed));
   statement.bind(4, run.beliefs.version);
   statement.bind(5, run.beliefs.digest);
-  statement.bind(6, diagnostics(run.beliefs).dump());
+  statement.bind(6, dumped(diagnostics(run.beliefs)));
   statement.exec();
   return database.getLastInsertRowid();
 }
@@ -114,23 +126,23 @@ void write_beliefs(SQLite::Database& database, std::int64_t id, const Run& run) 
       "INSERT INTO belief (run, piece, first_year, curve, detail) VALUES (?, ?, ?, ?, ?)");
   for (std::size_t i = 0; i < run.beliefs.pieces.size(); ++i) {
     const PieceBelief& belief = run.beliefs.pieces[i];
-    const std::vector<float> curve = to_floats(belief.year.p);
+    const std::vector<double>& curve = belief.year.p;
     statement.bind(1, id);
     statement.bind(2, belief.piece.value);
     statement.bind(3, belief.year.span.first.value);
-    statement.bind(4, curve.data(), static_cast<int>(curve.size() * sizeof(float)));
-    statement.bind(5, to_json(belief, run.phrases.at(i)).dump());
+    statement.bind(4, curve.data(), static_cast<int>(curve.size() * sizeof(double)));
+    statement.bind(5, dumped(to_json(belief, run.phrases[i])));
     statement.exec();
     statement.reset();
   }
 }
 
 void read_curve(const SQLite::Column& column, PieceBelief& belief) {
-  std::vector<float> curve(static_cast<std::size_t>(column.getBytes()) / sizeof(float));
+  std::vector<double>& curve = belief.year.p;
+  curve.resize(static_cast<std::size_t>(column.getBytes()) / sizeof(double));
   if (!curve.empty()) {
-    std::memcpy(curve.data(), column.getBlob(), curve.size() * sizeof(float));
+    std::memcpy(curve.data(), column.getBlob(), curve.size() * sizeof(double));
   }
-  belief.year.p.assign(curve.begin(), curve.end());
   belief.year.span.last =
       belief.year.span.first + (curve.empty() ? 0 : static_cast<int>(curve.size()) - 1);
 }
@@ -153,6 +165,9 @@ void read_beliefs(SQLite::Database& database, std::int64_t id, Run& run) {
 }  // namespace
 
 Result<Done> Store::record_run(const Run& run) {
+  if (run.phrases.size() != run.beliefs.pieces.size()) {
+    throw BrokenPromise("a reckoning is recorded with a phrase for every piece");
+  }
   try {
     SQLite::Database& database = *inside_->database;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);

@@ -24,7 +24,10 @@ struct Entry {
   std::string who;
   std::string operation;
   std::string summary;
-  std::string detail;  // JSON: added, replaced, superseded, withdrawn, with the values
+  // JSON. Of a piece: added, superseded, replaced (was, is) and withdrawn (was, reason), each
+  // with the values. Of the whole show: how many records of each kind were added, and the first
+  // 200 replaced or withdrawn ("more": true if there were more).
+  std::string detail;
 };
 
 // A piece that a search found, best first.
@@ -55,7 +58,8 @@ class Store {
  public:
   // Problems: not_found (no such folder, not a show), refused (made by a newer program), io
   // (locked, damaged, no right to write). A show of an older version is upgraded in one
-  // transaction after a copy show.db.before-N is laid beside it; with Access::look too.
+  // transaction after a copy show.db.before-N is laid beside it; with Access::look too, and
+  // then nothing else is written.
   static Result<Store> open(const Path& folder, Access access);
 
   Store(Store&&) noexcept;

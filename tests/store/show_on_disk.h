@@ -1,10 +1,9 @@
 // A folder of its own for each test, gone afterwards.
 #pragma once
 
-#include <unistd.h>
-
 #include <filesystem>
 #include <string>
+#include <unistd.h>
 
 namespace backmark {
 
