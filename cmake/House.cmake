@@ -8,6 +8,7 @@ room(evidence USES base model LIBS Threads::Threads PkgConfig::NLOPT)
 # The inner loops of the likeness fit, over millions of pairs of bytes, want the vectors of -O3.
 set_source_files_properties(src/evidence/likeness_kernel.cpp PROPERTIES COMPILE_OPTIONS -O3)
 room(words USES base model)
+room(press USES base model draw words)
 room(scenario USES base model draw)
 room(exchange USES base model LIBS PkgConfig::TOMLPLUSPLUS pugixml::pugixml PkgConfig::LIBZIP)
 room(desk USES base model draw store)

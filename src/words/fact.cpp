@@ -46,7 +46,7 @@ std::string Grammar::text_of(const Piece& piece, FactKind kind) const {
     case FactKind::number:
       return numbering_.number_of(piece);
     case FactKind::title:
-      return piece.title;
+      return with_curved_quotes(piece.title);
     case FactKind::maker:
       return maker(piece);
     case FactKind::made:
@@ -66,7 +66,7 @@ std::string Grammar::text_of(const Piece& piece, FactKind kind) const {
     case FactKind::literature:
       return literature_text(show_, piece.id);
     case FactKind::prose:
-      return piece.prose;
+      return with_curved_quotes(piece.prose);
     default:
       return {};
   }
@@ -132,11 +132,28 @@ std::string Grammar::lender(const Piece& piece) const {
   if (lender == nullptr) {
     return {};
   }
-  return lender->credit.empty() ? "Lent by a private collector" : lender->credit;
+  return lender->credit.empty() ? "Lent by a private collector"
+                                : with_curved_quotes(lender->credit);
 }
 
 Fact compare_fact(const std::vector<std::string>& numbers) {
   return {FactKind::compare, numbers.empty() ? "" : "Compare " + join(numbers, ", ")};
+}
+
+std::string with_curved_quotes(std::string_view text) {
+  std::string curved;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char letter = text[i];
+    const bool opens = i == 0 || contains(" \n(-[", text.substr(i - 1, 1));
+    if (letter == '\'') {
+      curved += opens ? "‘" : "’";
+    } else if (letter == '"') {
+      curved += opens ? "“" : "”";
+    } else {
+      curved += letter;
+    }
+  }
+  return curved;
 }
 
 std::string sentence(std::string text) {

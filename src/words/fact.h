@@ -75,6 +75,8 @@ std::string literature_text(const model::Show& show, model::Id<model::Piece> pie
 
 // A measure without needless decimals: none from 10, one below.
 std::string measure_text(double value);
+// Straight quotation marks and apostrophes become the curved ones.
+std::string with_curved_quotes(std::string_view text);
 // The first letter a capital, if it is an ASCII letter.
 std::string sentence(std::string text);
 

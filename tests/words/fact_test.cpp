@@ -207,3 +207,7 @@ TEST_CASE("a phrase of the curator's own carries the initials") {
   CHECK(grammar.text_of(piece, FactKind::made) == "Between the patent and the flood (I.R.)");
   CHECK(grammar.text_of(piece, FactKind::maker) == "Maren Oskeld");
 }
+
+TEST_CASE("typewriter quotation marks become printer's ones") {
+  CHECK(with_curved_quotes("whale's \"eye\" ('left')") == "whale’s “eye” (‘left’)");
+}

@@ -1,0 +1,65 @@
+// What a printing needs and what comes out of it: values in, bytes out, no file system.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "draw/fonts.h"
+#include "draw/picture.h"
+#include "model/belief.h"
+#include "model/show.h"
+#include "press/agreement.h"
+#include "words/audience.h"
+#include "words/phrase.h"
+
+namespace backmark::press {
+
+// Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file.
+using PhotographLoader = std::function<Result<std::string>(const model::Photograph&)>;
+
+// Everything is lent for the length of the call.
+struct PressJob {
+  const model::Show& show;
+  const model::Beliefs& beliefs;
+  const words::PhraseBook& phrases;
+  const draw::Fonts& fonts;
+  PhotographLoader photograph;
+  words::Audience audience = words::Audience::public_;
+  model::DayNumber day = model::unknown_day;  // the day of printing
+  std::string only = {};                      // a lender's code for papers made for one lender
+
+  // A setting of the show as a number; `otherwise` if unset or no number.
+  double number_setting(std::string_view key, double otherwise) const;
+};
+
+struct PrintedFile {
+  std::string name;  // "checklist.pdf"
+  std::string bytes;
+};
+
+struct Printed {
+  std::vector<PrintedFile> files;
+  Problems findings;               // what gave way, or is missing; the paper still came out
+  std::vector<PrintedFact> facts;  // every fact set, for the agreement check
+};
+
+// "3 March 2031"; "no day" if unknown.
+std::string day_text(model::DayNumber day);
+
+// The photograph of a view, decoded, or nothing: a missing or broken file becomes a finding. A
+// piece without a photograph of the view is no finding here.
+std::optional<draw::Picture> picture_of(const PressJob& job,
+                                        const model::Photograph& photograph,
+                                        Problems& findings);
+// The first photograph of the view, or null.
+const model::Photograph* photograph_of(const model::Show& show,
+                                       model::Id<model::Piece> piece,
+                                       model::View view);
+
+// One row of a CSV file (RFC 4180), with its line end.
+std::string csv_row(const std::vector<std::string>& cells);
+
+}  // namespace backmark::press

@@ -1,0 +1,27 @@
+#include "press/outputs.h"
+
+#include <algorithm>
+
+#include "press/checklist.h"
+#include "press/labels.h"
+
+namespace backmark::press {
+
+using words::Audience;
+
+const std::vector<Output>& outputs() {
+  static const std::vector<Output> all{
+      {"labels", "Labels", Audience::printer, "", print_labels},
+      {"checklist", "Checklist", Audience::public_, "", print_checklist},
+  };
+  return all;
+}
+
+const Output* output_named(std::string_view name) {
+  const auto& all = outputs();
+  const auto at = std::find_if(all.begin(), all.end(),
+                               [name](const Output& one) { return one.name == name; });
+  return at == all.end() ? nullptr : &*at;
+}
+
+}  // namespace backmark::press
