@@ -180,14 +180,11 @@ std::string encode_png(const Picture& picture) {
   image.height = static_cast<png_uint_32>(picture.height);
   image.format = PNG_FORMAT_RGBA;
   const std::unique_ptr<png_image, FreePng> owner(&image);
-  png_alloc_size_t size = 0;
-  const auto* pixels = picture.rgba.data();
-  if (png_image_write_to_memory(&image, nullptr, &size, 0, pixels, 0, nullptr) == 0) {
-    throw BrokenPromise(
-        fmt::format("a picture could not be written as PNG: {}", image.message));
-  }
-  std::string bytes(size, '\0');
-  if (png_image_write_to_memory(&image, bytes.data(), &size, 0, pixels, 0, nullptr) == 0) {
+  // Room for the worst case, so that the picture is packed once and not twice.
+  std::string bytes(PNG_IMAGE_PNG_SIZE_MAX(image), '\0');
+  png_alloc_size_t size = bytes.size();
+  if (png_image_write_to_memory(&image, bytes.data(), &size, 0, picture.rgba.data(), 0,
+                                nullptr) == 0) {
     throw BrokenPromise(
         fmt::format("a picture could not be written as PNG: {}", image.message));
   }
