@@ -49,7 +49,8 @@ Year pick_year(Random& random, int maker) {
 
 // The year, or the last one in which the maker worked.
 Year latest_of(int maker, Year year) {
-  return maker < 0 ? year : std::min(year, makers()[static_cast<std::size_t>(maker)].worked.last);
+  return maker < 0 ? year
+                   : std::min(year, makers()[static_cast<std::size_t>(maker)].worked.last);
 }
 
 void inscribe(Random& random, Work& work) {

@@ -12,7 +12,7 @@ using namespace backmark::draw;
 namespace {
 
 Picture sunset() {
-  Canvas canvas = Canvas::picture({20, 10}, 10);
+  Canvas canvas = Canvas::picture({20, 10}, 30);
   canvas.ellipse({10, 5}, 9, 4.5);
   canvas.fill(RadialGradient{
       {7, 3}, 0, {10, 5}, 10, {{0, Colour::hex(0xFFF6D0)}, {0.5, copper}, {1, ink}}});
