@@ -96,6 +96,7 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
                    .from = Year{1951},
                    .weight = 0.7});
   change.add(Event{.piece = piece, .kind = EventKind::acquired, .date = "1974"});
+  change.add(Row{.source = source, .subject = piece.value, .cells = "{}"});
   const auto section = change.add(Section{.key = "a", .title = "A"});
   change.add(Pick{.piece = piece, .section = section, .lead = true});
   const auto lender = change.add(Lender{.code = "Lender 1"});
