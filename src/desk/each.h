@@ -12,5 +12,7 @@ Operation find_pieces();
 Operation read_history();
 Operation set_section();
 Operation pick_pieces();
+Operation infer_show();
+Operation explain_piece();
 
 }  // namespace backmark::desk

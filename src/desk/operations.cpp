@@ -6,7 +6,7 @@ namespace backmark::desk {
 
 const std::vector<Operation>& operations() {
   static const std::vector<Operation> list = {
-      new_show(), set_section(), pick_pieces(), find_pieces(), read_history(), read_dates(),
+      new_show(), set_section(), pick_pieces(), infer_show(), explain_piece(), find_pieces(), read_history(), read_dates(),
   };
   return list;
 }

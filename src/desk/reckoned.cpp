@@ -1,0 +1,77 @@
+#include "desk/reckoned.h"
+
+#include <chrono>
+
+#include "desk/calendar.h"
+
+namespace backmark::desk {
+
+namespace {
+
+Year year_of(std::int64_t seconds) {
+  const std::chrono::sys_days day{std::chrono::days(day_of(seconds))};
+  return {static_cast<int>(std::chrono::year_month_day(day).year())};
+}
+
+}  // namespace
+
+Parameter seed_parameter() {
+  return {.name = "seed", .takes = Takes::whole, .help = "seed of the reckoning, recorded with it (1)"};
+}
+
+Parameter unlisted_parameter() {
+  return {.name = "unlisted",
+          .takes = Takes::number,
+          .help = "share of pieces by hands that are not on the list, 0 to 1 (learned)"};
+}
+
+Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around) {
+  evidence::ReckonSettings settings;
+  settings.today = year_of(around.now);
+  const auto seed = call.whole("seed", 1);
+  if (!seed) {
+    return seed.problem();
+  }
+  settings.seed = static_cast<std::uint64_t>(*seed);
+  const auto unlisted = call.number("unlisted", -1);
+  if (!unlisted) {
+    return unlisted.problem();
+  }
+  if (call.has("unlisted") && (*unlisted < 0 || *unlisted >= 1)) {
+    return Problem{Fault::bad_input, "a share lies between 0 and 1", "--unlisted",
+                   "write 0.3 for three in ten"};
+  }
+  settings.unlisted_share = *unlisted;
+  return settings;
+}
+
+evidence::Watch watch_of(const Surroundings& around, std::string what) {
+  evidence::Watch watch;
+  watch.stop = around.stop;
+  watch.progress = [progress = around.progress, what = std::move(what)](double share) {
+    progress(share, what);
+  };
+  return watch;
+}
+
+Result<LastRun> last_run(OpenShow& open) {
+  auto run = open.store.last_run();
+  if (!run) {
+    return run.problem();
+  }
+  if (!run->has_value()) {
+    return Problem{Fault::not_found, "this show was never reckoned", open.store.folder().string(),
+                   "run \"backmark infer\" first"};
+  }
+  LastRun last{std::move(**run), false};
+  last.stale = last.run.beliefs.digest != store::digest(open.show);
+  return last;
+}
+
+std::string stale_line(const LastRun& last) {
+  return last.stale ? "The show has changed since it was reckoned on " + to_minute(last.run.at) +
+                          "; run \"backmark infer\" again.\n"
+                    : "";
+}
+
+}  // namespace backmark::desk

@@ -1,0 +1,28 @@
+// The reckoning as operations use it: its settings from the call, its last result from the store.
+#pragma once
+
+#include "desk/open.h"
+#include "evidence/reckon.h"
+
+namespace backmark::desk {
+
+// Settings from --seed and --unlisted; `today` is the year of the call.
+Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around);
+Parameter seed_parameter();
+Parameter unlisted_parameter();
+
+// Progress and stop of the call, for long work.
+evidence::Watch watch_of(const Surroundings& around, std::string what);
+
+// The last recorded reckoning, and whether the show changed since in what bears on it.
+struct LastRun {
+  store::Run run;
+  bool stale = false;
+};
+// Problem: not_found when the show was never reckoned.
+Result<LastRun> last_run(OpenShow& open);
+
+// One line to print above results that are out of date; empty if they are not.
+std::string stale_line(const LastRun& last);
+
+}  // namespace backmark::desk

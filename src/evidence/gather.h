@@ -1,0 +1,59 @@
+// What a show says, as the engine weighs it: style of every piece as an encoded table, what
+// people say about years and makers as statements, marks and windows.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "evidence/statement.h"
+#include "evidence/style_table.h"
+#include "model/show.h"
+
+namespace backmark::evidence {
+
+// A statement about a piece, with the record it came from.
+struct SaidOfYear {
+  Statement statement;
+  std::int32_t record = 0;  // id of the claim, event or mark
+  std::string what;         // in words: "Acquired in 1974"
+  std::string source;       // in words: "receipt, 1974"
+  bool limit = false;       // a reasoned limit: acquired by, patent, award
+};
+
+// A statement about a piece's maker.
+struct SaidOfMaker {
+  std::size_t maker = 0;    // place in Show::all<Maker>()
+  double reliability = 0.85;
+  std::string qualifier;    // "attributed to"; empty: the name alone
+  std::int32_t record = 0;
+  std::string what;
+  std::string source;
+  bool documented = false;  // mark, document or accepted claim: not mere opinion
+};
+
+struct GatheredPiece {
+  std::vector<SaidOfYear> years;
+  std::vector<SaidOfMaker> makers;
+  // Where each style value came from: one a character of the table; 0: derived or missing.
+  std::vector<std::int32_t> records;
+  model::Word place;  // as recorded; none: not said
+};
+
+struct Gathered {
+  StyleTable style;                  // pieces in the order of the show
+  std::vector<GatheredPiece> pieces;
+  // The model's character behind each of the table's; none: made from the title or from others.
+  std::vector<model::Id<model::Character>> characters;
+  // Kind of part each character belongs to; none: the piece as a whole.
+  std::vector<model::Word> parts;
+  YearSpan years;                    // of the grid
+  bool any_dated = false;
+};
+
+// `today` closes the grid and the lags: the year of the reckoning. Settings "years.first" and
+// "years.last" of the show fix the grid; otherwise it runs from the 1 to the 99 in 100 point of
+// what is said, widened by a tenth of that and to the next 5 years, and not past `today`.
+Gathered gather(const model::Show& show, Year today);
+
+}  // namespace backmark::evidence

@@ -1,0 +1,75 @@
+// The whole reckoning: style, statements, makers' spans and parts, weighed into one answer for
+// year and maker of every piece.
+//
+// For a piece x, over the years t of the axis and the makers m of the show (0: a hand not on the
+// list):
+//     p(t, m | x) ~ p_style(t) q(m | t) prod_j E_j(t) prod_k G_k(m)
+// p_style: comparanda and curves, the piece's own lot left out (style.h), with each replaceable
+// part weighed as perhaps later (component.h). q: the share of the makers at work in t
+// (spans.h). E_j: what is said of the year (statement.h). G_k: what is said of the maker, r on
+// the one named and (1 - r) shared by the rest.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <set>
+#include <string>
+
+#include "base/result.h"
+#include "evidence/watch.h"
+#include "model/belief.h"
+#include "model/show.h"
+
+namespace backmark::evidence {
+
+struct ReckonSettings {
+  Year today{2025};        // closes the axis and the lags
+  std::uint64_t seed = 1;  // recorded; the fitted part draws nothing
+  // Share of pieces by hands that are not on the list; below 0: learned from the signed pieces.
+  double unlisted_share = -1;
+};
+
+// What to leave out of an answer, for "without this": records by id, characters by id.
+struct LeftOut {
+  std::set<std::int32_t> records;
+  std::set<std::int32_t> characters;
+};
+
+class Reckoning {
+ public:
+  // Fits everything that pieces share. Problems: refused (stopped). A show with neither a dated
+  // piece nor a stated window is no Problem: its pieces are "not dated" unless something is said
+  // of them, and the notes say so.
+  static Result<Reckoning> fit(const model::Show& show,
+                               const ReckonSettings& settings,
+                               const Watch& watch);
+  Reckoning(Reckoning&&) noexcept;
+  Reckoning& operator=(Reckoning&&) noexcept;
+  ~Reckoning();
+
+  // One piece, by its place in Show::all<Piece>().
+  model::PieceBelief judge(std::size_t piece, const LeftOut& without = {}) const;
+
+  // Every piece; the same on any number of threads.
+  Result<model::Beliefs> judge_all(const Watch& watch) const;
+
+  // Each piece of evidence with its weight, most pull first; the comparanda; what does not fit.
+  struct Why {
+    model::PieceBelief belief;
+    std::vector<model::EvidenceLine> lines;
+    std::vector<model::Comparandum> comparanda;  // `count` of them
+    std::vector<model::Misfit> misfits;
+    model::PieceBelief without_stories;  // oral testimony left out
+  };
+  Why explain(std::size_t piece, std::size_t comparanda) const;
+
+  const std::vector<std::string>& notes() const;
+  YearSpan axis() const;
+
+ private:
+  struct Inside;
+  explicit Reckoning(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace backmark::evidence

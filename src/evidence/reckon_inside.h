@@ -1,0 +1,57 @@
+// What a Reckoning holds. For the bodies reckon*.cpp only.
+#pragma once
+
+#include <optional>
+
+#include "evidence/component.h"
+#include "evidence/gather.h"
+#include "evidence/reckon.h"
+#include "evidence/spans.h"
+#include "evidence/style.h"
+
+namespace backmark::evidence {
+
+// What was found on the way to one piece's answer.
+struct Judged {
+  std::vector<double> p;                  // the year, one a year of the axis
+  std::vector<double> style_p;            // before statements and makers
+  std::vector<StatementFactor> factors;
+  std::vector<std::size_t> factor_said;   // first member of each factor, as a place in `said`
+  std::vector<SaidOfYear> said;           // those not left out
+  std::vector<double> wrong_p;            // one a factor: chance that it is empty talk
+  std::vector<std::string> parts;         // component names
+  std::vector<double> replaced_p;         // one a component
+  std::vector<double> maker_p;            // one a maker of the show, then the hand not listed
+  StyleJudgement style;
+  bool off_axis = false;                  // dated by its own statement, outside the axis
+  YearSpan axis;
+};
+
+// The parts and statements of a judged piece that do not fit the rest, most doubtful first.
+std::vector<model::Misfit> misfits_of(const model::Show& show,
+                                      std::size_t piece,
+                                      const Judged& judged);
+
+struct Reckoning::Inside {
+  const model::Show* show = nullptr;
+  ReckonSettings settings;
+  Gathered gathered;
+  std::optional<Style> style;
+  LagBelief lag;
+  std::vector<std::vector<double>> at_work;  // one a maker: factor on the years, mean 1
+  std::vector<double> maker_share;           // prior, one a maker, then the hand not listed
+  std::vector<std::string> notes;
+  YearSpan axis;
+
+  void learn_lag();
+  void learn_makers();
+
+  Judged judge(std::size_t piece, const LeftOut& without, bool detailed) const;
+  void weigh_style(std::size_t piece, const LeftOut& without, bool detailed, Judged& out) const;
+  void weigh_parts(std::size_t piece, Judged& out) const;
+  void weigh_said(std::size_t piece, const LeftOut& without, Judged& out) const;
+  void weigh_makers(std::size_t piece, const LeftOut& without, Judged& out) const;
+  model::PieceBelief to_belief(std::size_t piece, const Judged& judged) const;
+};
+
+}  // namespace backmark::evidence
