@@ -7,6 +7,10 @@
 namespace backmark::desk {
 
 Operation new_show();
+Operation demo_show();
+Operation import_file();
+Operation list_pieces();
+Operation export_show();
 Operation read_dates();
 Operation find_pieces();
 Operation read_history();

@@ -1,0 +1,140 @@
+#include <algorithm>
+#include <optional>
+
+#include "base/json.h"
+#include "base/text.h"
+#include "desk/each.h"
+#include "desk/list_columns.h"
+#include "exchange/csv.h"
+
+namespace backmark::desk {
+
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+std::vector<std::string> wanted_columns(const Call& call) {
+  if (!call.has("columns")) {
+    return call.flag("csv") ? all_columns() : short_columns();
+  }
+  std::vector<std::string> names;
+  for (const auto part : split(call.text("columns"), ",")) {
+    names.emplace_back(trim(part));
+  }
+  return names;
+}
+
+// Aligned columns; long cells are cut at a width that leaves a terminal readable.
+std::string to_text(const std::vector<std::string>& columns, const Rows& rows) {
+  constexpr std::size_t widest = 38;
+  std::vector<std::size_t> width;
+  for (std::size_t c = 0; c < columns.size(); ++c) {
+    std::size_t most = columns[c].size();
+    for (const auto& row : rows) {
+      most = std::max(most, std::min(widest, to_code_points(row[c]).size()));
+    }
+    width.push_back(most);
+  }
+  const auto line = [&](const std::vector<std::string>& cells) {
+    std::string text;
+    for (std::size_t c = 0; c < cells.size(); ++c) {
+      auto points = to_code_points(cells[c]);
+      if (points.size() > widest) {
+        points.resize(widest - 1);
+        points.push_back(U'\u2026');
+      }
+      text += to_utf8(points) + std::string(width[c] + 2 - points.size(), ' ');
+    }
+    return text.substr(0, text.find_last_not_of(' ') + 1) + "\n";
+  };
+  std::string text = line(columns);
+  for (const auto& row : rows) {
+    text += line(row);
+  }
+  return text;
+}
+
+Json to_json(const std::vector<std::string>& columns, const Rows& rows) {
+  Json list = Json::array();
+  for (const auto& row : rows) {
+    Json& piece = list.emplace_back(Json::object());
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+      piece[columns[c]] = row[c];
+    }
+  }
+  return list;
+}
+
+// number,year,p: every year of every curve that has a chance worth writing.
+std::string curves_csv(const std::vector<ListedPiece>& pieces) {
+  std::vector<exchange::Cells> rows;
+  for (const ListedPiece& of : pieces) {
+    if (of.belief == nullptr) {
+      continue;
+    }
+    for (std::size_t t = 0; t < of.belief->year.p.size(); ++t) {
+      const double p = of.belief->year.p[t];
+      if (p >= 1e-7) {
+        const int year = of.belief->year.span.first.value + static_cast<int>(t);
+        rows.push_back({of.piece->number, std::to_string(year), fmt::format("{:.7f}", p)});
+      }
+    }
+  }
+  return exchange::write_csv({"number", "year", "p"}, rows, {});
+}
+
+Result<Answer> run(const Call& call, const Surroundings&) {
+  auto open = open_show(call, store::Access::look);
+  if (!open) {
+    return open.problem();
+  }
+  const auto limit = call.whole("limit", 0);
+  if (!limit) {
+    return limit.problem();
+  }
+  std::optional<LastRun> last;
+  if (auto run = last_run(*open)) {
+    last = std::move(*run);
+  }
+  auto pieces = listed_pieces(open->show, last ? &*last : nullptr);
+  if (call.has("years")) {
+    if (!last) {
+      return Problem{Fault::not_found, "this show was never reckoned", "--years",
+                     "run \"backmark infer\" first"};
+    }
+    if (auto written = write_file(call.path("years"), curves_csv(pieces)); !written) {
+      return written.problem();
+    }
+  }
+  if (*limit > 0 && pieces.size() > static_cast<std::size_t>(*limit)) {
+    pieces.resize(static_cast<std::size_t>(*limit));
+  }
+  const auto columns = wanted_columns(call);
+  const auto rows = cells_of(open->show, pieces, columns);
+  if (!rows) {
+    return rows.problem();
+  }
+  Answer answer;
+  answer.json = to_json(columns, *rows);
+  if (call.flag("csv")) {
+    answer.text = exchange::write_csv(columns, *rows, {});
+  } else {
+    answer.text = (last ? stale_line(*last) : std::string()) + to_text(columns, *rows);
+  }
+  return answer;
+}
+
+}  // namespace
+
+Operation list_pieces() {
+  return {.name = "list",
+          .help = "a row a piece, recorded and reckoned",
+          .parameters = {show_folder(),
+                         {.name = "columns", .help = "names joined by commas; any character by its key"},
+                         {.name = "csv", .takes = Takes::flag, .help = "as CSV, every built-in column unless named"},
+                         {.name = "years", .takes = Takes::file, .help = "write each piece's curve (number, year, p) to this file"},
+                         {.name = "limit", .takes = Takes::whole, .help = "only so many rows"}},
+          .run = run};
+}
+
+}  // namespace backmark::desk
