@@ -14,6 +14,8 @@ namespace backmark::evidence {
 namespace {
 
 constexpr double least_p = 1e-12;  // what a year keeps, whatever is said
+// The number of characters for which a distance weight of 1 is a fair beginning.
+constexpr double usual_characters = 8;
 
 double spread_for(model::MakerKind kind, double person, double firm) {
   return kind == model::MakerKind::person ? person : firm;
@@ -315,6 +317,9 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   if (inside->gathered.any_dated || !inside->gathered.style.windows.empty()) {
     StyleSettings style;
     style.axis = inside->axis;
+    // Distances add up over characters: with many of them each counts less to begin with.
+    const auto characters = static_cast<double>(inside->gathered.style.characters.size());
+    style.prior.d = std::min(1.0, usual_characters / characters);
     auto fitted = fit_style(inside->gathered.style, style, watch);
     if (!fitted) {
       return fitted.problem();

@@ -187,15 +187,42 @@ void add_event(const Show& show, const Event& event, Year today, GatheredPiece& 
                         source_words(show, event.source), true});
 }
 
+// A legend without what strikes and wear change: letters, figures and "&" in lower case.
+std::string plain_legend(std::string_view text) {
+  std::string plain;
+  for (const char c : lower_ascii(text)) {
+    if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '&') {
+      plain += c;
+    }
+  }
+  return plain;
+}
+
+// Whether a legend is one of this maker's: the usual mark, or a variant of the maker's lineage.
+bool is_legend_of(const Show& show, const model::Maker& maker, const std::string& legend) {
+  if (!maker.mark.empty() && plain_legend(maker.mark) == legend) {
+    return true;
+  }
+  for (const model::Lineage& lineage : show.all<model::Lineage>()) {
+    for (const model::Word variant : lineage.variants) {
+      if (lineage.maker == maker.id && plain_legend(show.text(variant)) == legend) {
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
 // A mark with a maker's legend names the hand, or the shop whose stamp it is.
 void add_marks(const Show& show, const model::Piece& piece, GatheredPiece& into) {
   for (const model::Mark& mark : show.marks_of(piece.id)) {
-    if (mark.seen != model::Seen::value || mark.text.empty()) {
+    const std::string legend = plain_legend(mark.text);
+    if (mark.seen != model::Seen::value || legend.size() < 2) {
       continue;
     }
     const auto& makers = show.all<model::Maker>();
     for (std::size_t i = 0; i < makers.size(); ++i) {
-      if (!makers[i].mark.empty() && lower_ascii(makers[i].mark) == lower_ascii(mark.text)) {
+      if (is_legend_of(show, makers[i], legend)) {
         into.makers.push_back({.maker = i,
                                .reliability = 0.97 * mark.certainty,
                                .record = mark.id.value,
