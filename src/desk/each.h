@@ -11,6 +11,8 @@ Operation demo_show();
 Operation import_file();
 Operation list_pieces();
 Operation export_show();
+Operation print_papers();
+Operation check_show();
 Operation read_dates();
 Operation find_pieces();
 Operation read_history();

@@ -15,6 +15,8 @@ const std::vector<Operation>& operations() {
       explain_piece(),
       set_section(),
       pick_pieces(),
+      check_show(),
+      print_papers(),
       export_show(),
       find_pieces(),
       read_history(),

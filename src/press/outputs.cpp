@@ -4,6 +4,7 @@
 
 #include "press/checklist.h"
 #include "press/labels.h"
+#include "press/values.h"
 
 namespace backmark::press {
 
@@ -13,6 +14,7 @@ const std::vector<Output>& outputs() {
   static const std::vector<Output> all{
       {"labels", "Labels", Audience::printer, "", print_labels},
       {"checklist", "Checklist", Audience::public_, "", print_checklist},
+      {"values", "Values", Audience::registrar, "No appraisal.", print_values},
   };
   return all;
 }

@@ -70,6 +70,9 @@ std::string outline_size(const Show& show, Id<Piece> piece) {
   if (sides.empty()) {
     return {};
   }
+  if (sides.size() == 1 && !diameter && !(height && width)) {
+    return (height ? "height " : "width ") + sides[0] + std::string(space) + "mm";
+  }
   if (depth) {
     sides.push_back(measure_text(*depth));
   }

@@ -1,0 +1,152 @@
+#include "base/json.h"
+#include "base/text.h"
+#include "desk/calendar.h"
+#include "desk/each.h"
+#include "desk/papers.h"
+#include "press/outputs.h"
+
+namespace backmark::desk {
+
+namespace {
+
+Result<std::vector<const press::Output*>> outputs_of(const std::string& what) {
+  std::vector<const press::Output*> wanted;
+  std::vector<std::string> names{"all"};
+  for (const press::Output& output : press::outputs()) {
+    names.emplace_back(output.name);
+    if (what == "all" || what == output.name) {
+      wanted.push_back(&output);
+    }
+  }
+  if (wanted.empty()) {
+    const auto near = closest(what, names);
+    return Problem{
+        Fault::not_found, fmt::format("nothing called \"{}\" is printed", what), "",
+        near ? fmt::format("did you mean \"{}\"?", *near) : "choose: " + join(names, ", ")};
+  }
+  return wanted;
+}
+
+Result<std::optional<words::Audience>> audience_of(const Call& call) {
+  if (!call.has("for")) {
+    return std::optional<words::Audience>();
+  }
+  const auto audience = words::audience_named(call.text("for"));
+  if (!audience) {
+    std::vector<std::string> names;
+    for (const words::Audience one : words::all_audiences()) {
+      names.emplace_back(words::name_of(one));
+    }
+    return Problem{Fault::bad_input, fmt::format("\"{}\" is no audience", call.text("for")),
+                   "--for", "choose: " + join(names, ", ")};
+  }
+  return audience;
+}
+
+Result<Done> write_all(const Path& prints,
+                       const press::PressJob& job,
+                       const press::Output& output,
+                       const press::Printed& printed) {
+  PrintRecord record{
+      std::string(output.name), job.audience, job.show.position, {}, printed.facts};
+  for (const press::PrintedFile& file : printed.files) {
+    if (auto written = write_file(prints / file.name, file.bytes); !written) {
+      return written.problem();
+    }
+    record.files.push_back(file.name);
+  }
+  return write_record(prints, record);
+}
+
+void tell(Answer& answer, const press::Output& output, const press::Printed& printed) {
+  Json files = Json::array();
+  for (const press::PrintedFile& file : printed.files) {
+    files.push_back(file.name);
+    answer.text += fmt::format("prints/{}\n", file.name);
+  }
+  Json findings = Json::array();
+  for (const Problem& finding : printed.findings) {
+    findings.push_back(
+        {{"what", finding.what}, {"where", finding.where}, {"fix", finding.fix}});
+    answer.text += "  " + to_line(finding) + "\n";
+  }
+  answer.json["printed"].push_back(
+      {{"output", output.name}, {"files", files}, {"findings", findings}});
+}
+
+Result<Answer> run(const Call& call, const Surroundings& around) {
+  const auto wanted = outputs_of(call.text("what"));
+  if (!wanted) {
+    return wanted.problem();
+  }
+  const auto audience = audience_of(call);
+  if (!audience) {
+    return audience.problem();
+  }
+  auto open = open_show(call, store::Access::look);
+  if (!open) {
+    return open.problem();
+  }
+  const auto fonts = draw::Fonts::load();
+  if (!fonts) {
+    return fonts.problem();
+  }
+  const auto reckoned = phrased(*open);
+  if (!reckoned) {
+    return reckoned.problem();
+  }
+  Answer answer;
+  answer.text = reckoned->warning;
+  answer.json["printed"] = Json::array();
+  for (const press::Output* output : *wanted) {
+    around.progress(static_cast<double>(answer.json["printed"].size()) /
+                        static_cast<double>(wanted->size()),
+                    output->title);
+    const press::PressJob job{.show = open->show,
+                              .beliefs = reckoned->beliefs,
+                              .phrases = reckoned->phrases,
+                              .fonts = *fonts,
+                              .photograph = photographs_in(open->store.folder()),
+                              .audience = audience->value_or(output->audience),
+                              .day = day_of(around.now),
+                              .only = call.text("lender")};
+    const auto printed = output->print(job);
+    if (!printed) {
+      return printed.problem();
+    }
+    if (auto written = write_all(open->store.folder() / "prints", job, *output, *printed);
+        !written) {
+      return written.problem();
+    }
+    tell(answer, *output, *printed);
+    if (call.flag("strict")) {
+      answer.problems.insert(answer.problems.end(), printed->findings.begin(),
+                             printed->findings.end());
+    }
+  }
+  return answer;
+}
+
+}  // namespace
+
+Operation print_papers() {
+  return {
+      .name = "print",
+      .help = "print a paper of the show, or all of them, into its prints folder",
+      .writes = false,
+      .parameters =
+          {show_folder(),
+           {.name = "what",
+            .takes = Takes::text,
+            .help = "labels, checklist ... or all",
+            .positional = true,
+            .required = true},
+           {.name = "for",
+            .takes = Takes::text,
+            .help = "for whom it is made: public, registrar, lender ..."},
+           {.name = "lender", .takes = Takes::text, .help = "only for the lender of this code"},
+           {.name = "strict", .takes = Takes::flag, .help = "whatever gave way is a fault"}},
+      .run = run};
+}
+
+}  // namespace backmark::desk
