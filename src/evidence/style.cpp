@@ -93,7 +93,7 @@ std::vector<std::vector<double>> Style::stack_lines(const Draft& draft) const {
 }
 
 // The mean of stack, curves alone and comparanda alone, with a little of the overall density.
-std::vector<double> Style::mixed(const Draft& draft) const {
+std::vector<double> Style::mixed(const Draft& draft, std::optional<Year> latest) const {
   const auto lines = stack_lines(draft);
   std::vector<double> p = stacked(stack_, lines, grid_.cells());
   if (compared_) {
@@ -107,13 +107,19 @@ std::vector<double> Style::mixed(const Draft& draft) const {
         (1 - settings_.overall_share) * p[cell] + settings_.overall_share * draft.overall[cell];
   }
   last_->apply(p);
+  if (latest) {
+    const auto first = static_cast<std::size_t>(std::ceil(grid_.edge(*latest + 1)));
+    for (std::size_t cell = first; cell < p.size(); ++cell) {
+      p[cell] *= settings_.after_latest;
+    }
+  }
   normalise(p);
   return p;
 }
 
 StyleJudgement Style::judge(const StyleQuestion& question) const {
   const Draft draft = this->draft(question);
-  std::vector<double> p = ranks_.mend(mixed(draft));
+  std::vector<double> p = ranks_.mend(mixed(draft, question.latest));
   normalise(p);
   StyleJudgement judgement;
   judgement.axis = grid_.span;

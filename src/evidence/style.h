@@ -29,6 +29,7 @@ struct StyleSettings {
   StylePrior prior;
   double final_smoothing_years = 2;
   double overall_smoothing_years = 15;
+  double after_latest = 0.02;    // factor on the years after a piece's `latest`
   double overall_share = 0.02;  // of the overall density in every answer
   double pseudo_per_decade = 5;
   double lot_power = 0.5;  // a piece counts (dated pieces of its lot)^-lot_power
@@ -66,6 +67,8 @@ struct StyleJudgement {
 struct StyleQuestion {
   const std::vector<StyleValue>* values = nullptr;
   std::optional<int> lot;      // pieces of this lot do not speak
+  // Already in the answer, and in what its calibration was learned from: do not apply it again.
+  std::optional<Year> latest;
   std::size_t comparanda = 0;  // how many to list
   bool lines = false;          // whether to give the lines
 };
@@ -101,7 +104,7 @@ class Style {
   };
   Draft draft(const StyleQuestion& question) const;
   std::vector<std::vector<double>> stack_lines(const Draft& draft) const;
-  std::vector<double> mixed(const Draft& draft) const;
+  std::vector<double> mixed(const Draft& draft, std::optional<Year> latest) const;
   std::vector<double> to_cells(const std::vector<double>& line) const;
   std::vector<StyleValue> kept(const std::vector<StyleValue>& values) const;
 

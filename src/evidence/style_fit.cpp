@@ -3,8 +3,8 @@
 #include <map>
 #include <set>
 
-#include "base/random.h"
 #include "base/text.h"
+#include "evidence/lots.h"
 #include "evidence/parallel.h"
 #include "evidence/style.h"
 
@@ -81,38 +81,6 @@ YearSpan stated_axis(const StyleTable& table) {
 }
 
 }  // namespace
-
-// Whole lots in a seeded order until `most` pieces are reached; all, in order, if they are
-// fewer.
-std::vector<std::size_t> drawn_lots(const StyleTable& table,
-                                    std::vector<std::size_t> members,
-                                    std::size_t most) {
-  if (members.size() <= most) {
-    return members;
-  }
-  std::map<int, std::vector<std::size_t>> lots;
-  for (const std::size_t member : members) {
-    lots[table.pieces[member].lot].push_back(member);
-  }
-  std::vector<int> order;
-  for (const auto& [lot, held] : lots) {
-    order.push_back(lot);
-  }
-  Random random(1);
-  random.shuffle(order);
-  std::vector<std::size_t> drawn;
-  for (const int lot : order) {
-    const auto& held = lots[lot];
-    const std::size_t room = most - drawn.size();
-    drawn.insert(drawn.end(), held.begin(),
-                 held.begin() + static_cast<std::ptrdiff_t>(std::min(room, held.size())));
-    if (drawn.size() == most) {
-      break;
-    }
-  }
-  std::sort(drawn.begin(), drawn.end());
-  return drawn;
-}
 
 class StyleFit {
  public:
@@ -437,8 +405,9 @@ Result<Done> StyleFit::calibrate() {
   std::vector<double> score(sample_.size());
   in_shares(shares, watch_.threads, [&](std::size_t share) {
     for (std::size_t j = share; j < sample_.size(); j += shares) {
-      const YearSpan stated = *table_.pieces[sample_[j]].stated;
-      known[j] = {cumulated(style_.mixed(drafts_[j])), stated, judged(sample_[j])};
+      const auto& piece = table_.pieces[sample_[j]];
+      const YearSpan stated = *piece.stated;
+      known[j] = {cumulated(style_.mixed(drafts_[j], piece.latest)), stated, judged(sample_[j])};
       score[j] = std::log(mass_between(style_.grid_, known[j].cumulative, stated));
     }
   });

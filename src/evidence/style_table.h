@@ -54,6 +54,8 @@ struct StylePiece {
   // score. Any numbering; a piece by itself has a number of its own.
   int lot = 0;
   std::optional<YearSpan> stated;  // years that a source gives for the making
+  // The piece was in a collection, a picture or a shop by then: a loose upper limit.
+  std::optional<Year> latest;
   std::optional<int> maker;        // a named hand; an unrecorded one is nothing here
   double weight = 1;               // of its evidence, 0 to 1
   std::vector<StyleValue> values;  // one for each character

@@ -24,7 +24,6 @@ namespace backmark::evidence {
 struct Carnegie {
   StyleTable table;
   std::vector<std::string> makers;
-  std::vector<int> acquired;  // of each piece; 0: not known
   std::vector<int> group;     // of each piece: same lot, classification and first material
 };
 
@@ -157,7 +156,9 @@ class Encoder {
     put_terms(title);
     put_sizes(row);
     add_maker(row["makers"]);
-    data_.acquired.push_back(static_cast<int>(row.number("acquired_year")));
+    if (row.number("acquired_year") > 0) {
+      piece_.latest = Year{static_cast<int>(row.number("acquired_year"))};
+    }
     data_.group.push_back(numbered(groups_, fmt::format("{}|{}|{}", row["lot"], kind, first)));
     data_.table.pieces.push_back(std::move(piece_));
   }

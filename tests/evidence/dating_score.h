@@ -84,29 +84,13 @@ struct Prediction {
 };
 
 // A factor 0.02 after the year in which the museum got the piece.
-inline void limit(Prediction& prediction, int acquired) {
-  if (acquired == 0) {
-    return;
-  }
-  const auto last = static_cast<std::size_t>(std::max(0, acquired - 1600));
-  for (std::size_t y = 0; y < asked_years.size() && y < prediction.before.size(); ++y) {
-    const auto cut = static_cast<std::size_t>(asked_years[y].value - 1600);
-    double all[2] = {1e-12, 1e-12};
-    double left[2] = {1e-12, 1e-12};
-    for (std::size_t t = 0; t < prediction.p.size(); ++t) {
-      all[t >= cut] += prediction.p[t];
-      left[t >= cut] += prediction.p[t] * (t > last ? 0.02 : 1);
-    }
-    const double yes = prediction.before[y] * left[0] / all[0];
-    const double no = (1 - prediction.before[y]) * left[1] / all[1];
-    prediction.before[y] = yes / (yes + no);
-  }
+inline void limit(std::vector<double>& p, std::optional<Year> latest) {
   double sum = 0;
-  for (std::size_t t = 0; t < prediction.p.size(); ++t) {
-    prediction.p[t] *= t > last ? 0.02 : 1;
-    sum += prediction.p[t];
+  for (std::size_t t = 0; t < p.size(); ++t) {
+    p[t] *= latest && 1600 + static_cast<int>(t) > latest->value ? 0.02 : 1;
+    sum += p[t];
   }
-  for (double& value : prediction.p) {
+  for (double& value : p) {
     value /= sum;
   }
 }
@@ -192,7 +176,8 @@ inline std::vector<Prediction> predict(const Carnegie& data,
   std::vector<Prediction> predictions;
   for (const std::size_t i : hidden) {
     Prediction one;
-    one.p = style.judge({&data.table.pieces[i].values, data.table.pieces[i].lot}).p;
+    const auto& piece = data.table.pieces[i];
+    one.p = style.judge({&piece.values, piece.lot, piece.latest}).p;
     for (std::size_t y = 0; y < maps.size(); ++y) {
       double before = 0;
       for (int t = 1600; t < asked_years[y].value; ++t) {
@@ -200,7 +185,6 @@ inline std::vector<Prediction> predict(const Carnegie& data,
       }
       one.before.push_back(maps[y](before));
     }
-    limit(one, data.acquired[i]);
     predictions.push_back(std::move(one));
   }
   return predictions;

@@ -78,7 +78,7 @@ class DecadeCounts {
     std::vector<Prediction> predictions;
     for (const std::size_t i : hidden) {
       predictions.push_back({years(lines(i), settings_.kappa, settings_.mix), {}});
-      limit(predictions.back(), data_.acquired[i]);
+      limit(predictions.back().p, data_.table.pieces[i].latest);
     }
     return predictions;
   }
@@ -119,7 +119,7 @@ inline CountSettings tuned_counts(const Carnegie& data,
             for (const double kappa : {0.3, 0.45, 0.6, 0.75, 0.9, 1.1}) {
               for (const double mix : {0.02, 0.08, 0.2, 0.35}) {
                 Prediction one{counts.years(lines, kappa, mix), {}};
-                limit(one, data.acquired[i]);
+                limit(one.p, data.table.pieces[i].latest);
                 scores[{smoothing, pseudo, power, kappa, mix}] +=
                     score(data, {i}, {one}).log_mass;
               }
