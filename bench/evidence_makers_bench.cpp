@@ -37,14 +37,16 @@ struct NamedScore {
     double top = 0;
     for (const auto& [group, one] : groups) {
       for (int s = 1; s < 4; ++s) {
-        sums[s] += one[static_cast<std::size_t>(s)] / one[0] / static_cast<double>(groups.size());
+        sums[s] +=
+            one[static_cast<std::size_t>(s)] / one[0] / static_cast<double>(groups.size());
       }
       top += one[1];
     }
-    fmt::print("{:12} {} pieces, {} groups: top-1 {:.2f}, top-3 {:.2f}, log loss {:.2f}, ECE {:.3f}, "
-               "top-1 by piece {:.2f}\n",
-               name, first.size(), groups.size(), sums[1], sums[2], sums[3], error(),
-               top / static_cast<double>(first.size()));
+    fmt::print(
+        "{:12} {} pieces, {} groups: top-1 {:.2f}, top-3 {:.2f}, log loss {:.2f}, ECE {:.3f}, "
+        "top-1 by piece {:.2f}\n",
+        name, first.size(), groups.size(), sums[1], sums[2], sums[3], error(),
+        top / static_cast<double>(first.size()));
   }
 
   // Calibration error with each group counted once.
@@ -83,8 +85,8 @@ double area(std::vector<std::pair<double, bool>> answers) {
 }  // namespace
 
 int main(int count, char** given) {
-  const std::string path = count > 1 ? given[1]
-                                     : BACKMARK_SHARED_DIR "/data/carnegie-decorative/objects.csv";
+  const std::string path =
+      count > 1 ? given[1] : BACKMARK_SHARED_DIR "/data/carnegie-decorative/objects.csv";
   const Carnegie data = read_carnegie(path);
   NamedScore plain;
   NamedScore dated;
@@ -93,7 +95,11 @@ int main(int count, char** given) {
   for (int s = 0; s < 20; ++s) {
     Random random = Random::stream(2026, static_cast<std::uint64_t>(s));
     const Split split = split_lots(data, chosen_pieces(data, false, random), 100000, random);
-    const auto hands = fit_hands(training_table(data, split), carnegie_axis, {}, {{}, {}, 1});
+    const StyleTable training = training_table(data, split);
+    const auto hands = fit_hands(training, carnegie_axis, {}, {{}, {}, 1});
+    StyleSettings settings;
+    settings.axis = carnegie_axis;
+    const auto style = fit_style(training, settings, {{}, {}, 1});
     if (s == 0) {
       fmt::print("d'");
       for (const double d : hands->likeness().d) {
@@ -107,7 +113,8 @@ int main(int count, char** given) {
       if (!piece.maker) {
         continue;
       }
-      const auto judged = hands->judge({&piece.values, piece.lot});
+      const auto believed = style->judge({&piece.values, piece.lot, piece.latest}).p;
+      const auto judged = hands->judge({&piece.values, piece.lot, &believed});
       const auto known = hands->pieces().find(*piece.maker);
       const bool on = known != hands->pieces().end() && known->second >= 5;
       const std::vector<int> group{s, piece.lot, *piece.maker};
@@ -138,10 +145,12 @@ int main(int count, char** given) {
     const double p = sums[1] / sums[0];
     answers.emplace_back(p, sums[2] > 0);
     chances.push_back({p, sums[2] > 0});
-    loss -= std::log(std::max(1e-6, sums[2] > 0 ? p : 1 - p)) / static_cast<double>(open.size());
+    loss -=
+        std::log(std::max(1e-6, sums[2] > 0 ? p : 1 - p)) / static_cast<double>(open.size());
     truth += sums[2] / static_cast<double>(open.size());
   }
-  fmt::print("open set     {} groups, {:.3f} on the list: AUC {:.2f}, ECE {:.3f}, log loss {:.3f}\n",
-             open.size(), truth, area(answers), calibration_error(chances), loss);
+  fmt::print(
+      "open set     {} groups, {:.3f} on the list: AUC {:.2f}, ECE {:.3f}, log loss {:.3f}\n",
+      open.size(), truth, area(answers), calibration_error(chances), loss);
   fmt::print("{:.1f} CPU s\n", static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC);
 }

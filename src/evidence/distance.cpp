@@ -12,7 +12,7 @@ namespace {
 constexpr float number_limit = 2;
 
 std::uint8_t to_byte(float share) {
-  return static_cast<std::uint8_t>(std::lround(255 * std::clamp(share, 0.0F, 1.0F)));
+  return static_cast<std::uint8_t>(255 * std::clamp(share, 0.0F, 1.0F) + 0.5F);
 }
 
 // In how many lots each term of a character is seen; and in how many lots anything is.

@@ -27,8 +27,8 @@ bool Hands::listed(int maker, std::optional<int> lot) const {
   return count >= settings_.listed_from;
 }
 
-// sum_t p(t) Y'(t) * length of the axis: 1 if the years agree no better than chance. Smoothing p
-// instead of the span gives the same sum.
+// sum_t p(t) Y'(t) * length of the axis: 1 if the years agree no better than chance. Smoothing
+// p instead of the span gives the same sum.
 double Hands::timely(YearSpan stated, const std::vector<double>& cumulative) const {
   const double inside =
       mass_between({axis_, 1}, cumulative, stated) / stated.length() * axis_.length();

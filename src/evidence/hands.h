@@ -13,7 +13,7 @@
 namespace backmark::evidence {
 
 struct HandSettings {
-  int listed_from = 5;         // pieces outside the asking piece's lot that put a maker on the list
+  int listed_from = 5;  // pieces outside the asking piece's lot that put a maker on the list
   double date_smoothing = 10;  // years, sd, of the years of a maker's pieces
   double date_floor = 0.08;    // flat share in those years
   double lot_power = 0.7;
@@ -31,21 +31,22 @@ struct HandChance {
 };
 
 struct HandJudgement {
-  double listed = 0;                // chance that the maker is on the list
+  double listed = 0;                  // chance that the maker is on the list
   std::vector<HandChance> if_listed;  // most likely first; sums to 1 unless the list is empty
 };
 
-// q(m | x) ~ sum over the pieces i of m of K'_i, with K' as in Likeness but its own weights. All
-// makers with fewer pieces than the list asks, and an open part, speak for "someone else". With
-// years known (or believed) as p(t), every K'_i is multiplied by
+// q(m | x) ~ sum over the pieces i of m of K'_i, with K' as in Likeness but its own weights.
+// All makers with fewer pieces than the list asks, and an open part, speak for "someone else".
+// With years known (or believed) as p(t), every K'_i is multiplied by
 //     sum_t p(t) Y'_i(t) * years of the axis,   Y' = stated span smoothed, with a flat floor.
 // Works on axes of up to some thousand years.
 class Hands {
  public:
   struct Question {
     const std::vector<StyleValue>* values = nullptr;
-    std::optional<int> lot;       // pieces of this lot do not speak
-    const std::vector<double>* years = nullptr;  // p(t), one a year of the axis; null: not known
+    std::optional<int> lot;  // pieces of this lot do not speak
+    const std::vector<double>* years =
+        nullptr;  // p(t), one a year of the axis; null: not known
   };
   HandJudgement judge(const Question& question) const;
   const Likeness& likeness() const { return likeness_; }
@@ -73,7 +74,9 @@ class Hands {
 
 // Fits on the signed pieces of the table, the list formed anew for each lot that is left out.
 // Problems: bad_input when no maker has a signed piece; refused when stopped.
-Result<Hands> fit_hands(const StyleTable& table, YearSpan axis, const HandSettings& settings,
+Result<Hands> fit_hands(const StyleTable& table,
+                        YearSpan axis,
+                        const HandSettings& settings,
                         const Watch& watch);
 
 }  // namespace backmark::evidence

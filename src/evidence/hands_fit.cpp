@@ -9,7 +9,9 @@ namespace backmark::evidence {
 // Who is who for each piece that is left out.
 class HandAgreement : public Agreement {
  public:
-  HandAgreement(const Hands& hands, const std::vector<int>& makers, const std::vector<int>& lots)
+  HandAgreement(const Hands& hands,
+                const std::vector<int>& makers,
+                const std::vector<int>& lots)
       : makers_(makers), lots_(lots) {
     std::map<int, int> numbers;
     for (const int maker : makers) {
@@ -56,9 +58,13 @@ class HandAgreement : public Agreement {
 
 class HandFit {
  public:
-  static bool listed(const Hands& hands, int maker, int lot) { return hands.listed(maker, lot); }
+  static bool listed(const Hands& hands, int maker, int lot) {
+    return hands.listed(maker, lot);
+  }
 
-  static Result<Hands> run(const StyleTable& table, YearSpan axis, const HandSettings& settings,
+  static Result<Hands> run(const StyleTable& table,
+                           YearSpan axis,
+                           const HandSettings& settings,
                            const Watch& watch) {
     Hands hands;
     hands.settings_ = settings;
@@ -75,8 +81,9 @@ class HandFit {
       }
     }
     if (signed_pieces.empty()) {
-      return Problem{Fault::bad_input, "no hand can be told by style: no piece has a named maker",
-                     "", "record the makers of signed pieces"};
+      return Problem{Fault::bad_input,
+                     "no hand can be told by style: no piece has a named maker", "",
+                     "record the makers of signed pieces"};
     }
     for (const std::size_t i : signed_pieces) {
       const auto& piece = table.pieces[i];
@@ -92,8 +99,10 @@ class HandFit {
   }
 
  private:
-  static Result<Hands> learn(Hands hands, const StyleTable& table,
-                             const std::vector<std::size_t>& sample, const Watch& watch) {
+  static Result<Hands> learn(Hands hands,
+                             const StyleTable& table,
+                             const std::vector<std::size_t>& sample,
+                             const Watch& watch) {
     const auto kinds = table.characters.size();
     const Likeness prior{std::vector<double>(kinds, hands.settings_.prior_d),
                          hands.settings_.prior_open};
@@ -140,7 +149,9 @@ bool HandAgreement::hands_listed(const Hands& hands, int maker, int lot) {
   return HandFit::listed(hands, maker, lot);
 }
 
-Result<Hands> fit_hands(const StyleTable& table, YearSpan axis, const HandSettings& settings,
+Result<Hands> fit_hands(const StyleTable& table,
+                        YearSpan axis,
+                        const HandSettings& settings,
                         const Watch& watch) {
   check(table);
   return HandFit::run(table, axis, settings, watch);

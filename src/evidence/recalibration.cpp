@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace backmark::evidence {
 
@@ -40,6 +41,68 @@ double chance(double odds_log) {
 }
 
 }  // namespace
+
+namespace {
+
+constexpr double lag_ends[] = {1, 3, 6, 12, 25, 50, 100, 200};  // years, on an axis up to 500
+constexpr int rounds = 4;
+
+}  // namespace
+
+LagMap::LagMap(const YearGrid& grid,
+               const std::vector<Arrival>& arrivals,
+               double after,
+               double pseudo_count)
+    : grid_(grid), scale_(std::max(1.0, grid.span.length() / 500.0)) {
+  const std::size_t stretches = 2 + std::size(lag_ends);
+  std::vector<double> seen(stretches, pseudo_count);
+  for (const Arrival& arrival : arrivals) {
+    std::vector<double> truth(grid.cells(), 0.0);
+    add_span(grid, arrival.stated, arrival.judged, truth);
+    for (std::size_t cell = 0; cell < truth.size(); ++cell) {
+      seen[stretch(cell, arrival.latest)] += truth[cell];
+    }
+  }
+  ratio_.assign(stretches, 1);
+  ratio_[0] = after;
+  for (int round = 0; round < rounds && !arrivals.empty(); ++round) {
+    std::vector<double> given(stretches, pseudo_count);
+    for (const Arrival& arrival : arrivals) {
+      std::vector<double> p = *arrival.p;
+      apply(p, arrival.latest);
+      for (std::size_t cell = 0; cell < p.size(); ++cell) {
+        given[stretch(cell, arrival.latest)] += arrival.judged * p[cell];
+      }
+    }
+    for (std::size_t at = 1; at < stretches; ++at) {
+      ratio_[at] *= seen[at] / given[at];
+    }
+  }
+}
+
+std::size_t LagMap::stretch(std::size_t cell, Year latest) const {
+  const double year = grid_.span.first.value + static_cast<double>(cell) * grid_.width;
+  const double lag = (latest.value - year) / scale_;
+  if (lag < 0) {
+    return 0;
+  }
+  const auto* const end = std::upper_bound(std::begin(lag_ends), std::end(lag_ends), lag);
+  return 1 + static_cast<std::size_t>(end - std::begin(lag_ends));
+}
+
+void LagMap::apply(std::vector<double>& p, Year latest) const {
+  if (ratio_.empty()) {
+    return;
+  }
+  double sum = 0;
+  for (std::size_t cell = 0; cell < p.size(); ++cell) {
+    p[cell] *= ratio_[stretch(cell, latest)];
+    sum += p[cell];
+  }
+  for (double& value : p) {
+    value /= sum;
+  }
+}
 
 // Inside a stated span every cell counts alike, so a span is a row of small rank intervals.
 RankMap::RankMap(const YearGrid& grid,

@@ -14,6 +14,39 @@ struct Known {
   double judged = 1;
 };
 
+// A prediction, the years it should have met, and the year by which the piece was there.
+struct Arrival {
+  const std::vector<double>* p = nullptr;  // one a cell
+  YearSpan stated;
+  Year latest;
+  double judged = 1;
+};
+
+// How long pieces are about before they are first met with (bought, pictured, given): for each
+// stretch of lag (latest - made) a factor r(lag), found by proportional fitting (four rounds of
+//     r <- r (seen + pseudo) / (given + pseudo)),
+// so that predictions put as many pieces into each stretch as are seen there: pieces bought new
+// and old family pieces both count as often as they occur. A year after `latest` keeps the
+// factor `after`.
+class LagMap {
+ public:
+  // Without arrivals: 1 up to `latest`, `after` beyond.
+  LagMap(const YearGrid& grid,
+         const std::vector<Arrival>& arrivals,
+         double after,
+         double pseudo_count);
+  LagMap() = default;  // changes nothing
+  // Multiplies and normalises.
+  void apply(std::vector<double>& p, Year latest) const;
+  const std::vector<double>& ratio() const { return ratio_; }
+
+ private:
+  std::size_t stretch(std::size_t cell, Year latest) const;
+  YearGrid grid_;
+  double scale_ = 1;
+  std::vector<double> ratio_;  // after `latest` first, then longer and longer lags
+};
+
 // The histogram of ranks (probability integral transform, Dawid 1984, "Statistical theory: the
 // prequential approach") of the stated spans, evened out with pseudo-counts. A prediction is
 // mended by sending its cumulative curve through the histogram's own.

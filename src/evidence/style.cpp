@@ -56,8 +56,8 @@ Style::Draft Style::draft(const StyleQuestion& question) const {
   Draft draft;
   draft.overall = overall_.without(question.lot);
   if (compared_) {
-    draft.comparanda =
-        comparanda_.years(comparanda_.told(*question.values, question.lot), draft.overall);
+    draft.told = comparanda_.told(*question.values, question.lot);
+    draft.comparanda = comparanda_.years(draft.told, draft.overall);
   }
   draft.lines = curves_.lines(kept(*question.values), question.lot);
   return draft;
@@ -93,7 +93,7 @@ std::vector<std::vector<double>> Style::stack_lines(const Draft& draft) const {
 }
 
 // The mean of stack, curves alone and comparanda alone, with a little of the overall density.
-std::vector<double> Style::mixed(const Draft& draft, std::optional<Year> latest) const {
+std::vector<double> Style::mixed(const Draft& draft) const {
   const auto lines = stack_lines(draft);
   std::vector<double> p = stacked(stack_, lines, grid_.cells());
   if (compared_) {
@@ -107,26 +107,24 @@ std::vector<double> Style::mixed(const Draft& draft, std::optional<Year> latest)
         (1 - settings_.overall_share) * p[cell] + settings_.overall_share * draft.overall[cell];
   }
   last_->apply(p);
-  if (latest) {
-    const auto first = static_cast<std::size_t>(std::ceil(grid_.edge(*latest + 1)));
-    for (std::size_t cell = first; cell < p.size(); ++cell) {
-      p[cell] *= settings_.after_latest;
-    }
-  }
   normalise(p);
   return p;
 }
 
 StyleJudgement Style::judge(const StyleQuestion& question) const {
   const Draft draft = this->draft(question);
-  std::vector<double> p = ranks_.mend(mixed(draft, question.latest));
+  std::vector<double> p = mixed(draft);
+  if (question.latest) {
+    lags_.apply(p, *question.latest);
+  }
+  p = ranks_.mend(p);
   normalise(p);
   StyleJudgement judgement;
   judgement.axis = grid_.span;
   judgement.p = to_years(grid_, p);
   judgement.overall = to_years(grid_, draft.overall);
   if (compared_ && question.comparanda > 0) {
-    const Told told = comparanda_.told(*question.values, question.lot);
+    const Told& told = draft.told;
     const double all = told.all + comparanda_.likeness().open;
     judgement.compared = told.all / all;
     for (const std::size_t i : Comparanda::heaviest(told, question.comparanda)) {

@@ -29,7 +29,7 @@ struct StyleSettings {
   StylePrior prior;
   double final_smoothing_years = 2;
   double overall_smoothing_years = 15;
-  double after_latest = 0.02;    // factor on the years after a piece's `latest`
+  double after_latest = 0.02;   // factor on the years after a piece's `latest`
   double overall_share = 0.02;  // of the overall density in every answer
   double pseudo_per_decade = 5;
   double lot_power = 0.5;  // a piece counts (dated pieces of its lot)^-lot_power
@@ -37,6 +37,7 @@ struct StyleSettings {
   double ridge_b = 10;
   std::size_t rank_cells = 20;
   double rank_pseudo_count = 100;  // 0: no recalibration
+  double lag_pseudo_count = 10;    // pieces in each stretch of lag
   int small_below = 350;           // dated pieces; below, the small-show recipe is used
   std::size_t fit_most = 3000;     // pieces that weights are fitted on; whole lots are drawn
   std::size_t pool_most = 20000;   // pieces that others are compared with
@@ -66,7 +67,7 @@ struct StyleJudgement {
 // What is asked of one piece.
 struct StyleQuestion {
   const std::vector<StyleValue>* values = nullptr;
-  std::optional<int> lot;      // pieces of this lot do not speak
+  std::optional<int> lot;  // pieces of this lot do not speak
   // Already in the answer, and in what its calibration was learned from: do not apply it again.
   std::optional<Year> latest;
   std::size_t comparanda = 0;  // how many to list
@@ -86,6 +87,7 @@ class Style {
   const EvidenceCurves& curves() const { return curves_; }
   const Likeness& likeness() const { return comparanda_.likeness(); }
   const RankMap& ranks() const { return ranks_; }
+  const LagMap& lags() const { return lags_; }
   // Weights of the stack: one a character, then overall, then comparanda.
   const std::vector<double>& weights() const { return stack_; }
   double curve_smoothing_years() const { return curve_smoothing_; }
@@ -99,12 +101,13 @@ class Style {
   friend class StyleFit;
 
   struct Draft {
+    Told told;
     std::vector<double> overall, comparanda;  // p, one a cell
     std::vector<std::vector<double>> lines;   // one a character, one a bin; may be empty
   };
   Draft draft(const StyleQuestion& question) const;
   std::vector<std::vector<double>> stack_lines(const Draft& draft) const;
-  std::vector<double> mixed(const Draft& draft, std::optional<Year> latest) const;
+  std::vector<double> mixed(const Draft& draft) const;
   std::vector<double> to_cells(const std::vector<double>& line) const;
   std::vector<StyleValue> kept(const std::vector<StyleValue>& values) const;
 
@@ -117,6 +120,7 @@ class Style {
   std::vector<double> stack_;         // characters, overall, comparanda
   std::vector<double> curves_alone_;  // characters, overall
   std::optional<Smoother> last_;
+  LagMap lags_;
   RankMap ranks_;
   std::vector<Known> left_out_;  // mended, cumulated over bins
   double curve_smoothing_ = 0, left_out_score_ = 0;

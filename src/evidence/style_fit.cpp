@@ -109,6 +109,7 @@ class StyleFit {
   Result<Done> compare();
   Result<Done> stack_up();
   Result<Done> calibrate();
+  std::vector<std::vector<double>> predictions();
 
   void count_lots();
   void take_notes();
@@ -272,6 +273,7 @@ void StyleFit::draft_all() {
         drafts_[j].lines = style_.curves_.lines(style_.kept(piece.values), piece.lot);
       } else {
         drafts_[j] = style_.draft({&piece.values, piece.lot});
+        drafts_[j].told = {};  // a row a piece would be the square of the show
       }
     }
   });
@@ -397,20 +399,44 @@ Result<Done> StyleFit::stack_up() {
   return Done{};
 }
 
-Result<Done> StyleFit::calibrate() {
-  if (drafts_.empty()) {
-    return Done{};
-  }
-  std::vector<Known> known(sample_.size());
-  std::vector<double> score(sample_.size());
+// What is said of each piece of the sample without its own lot: mixed, then limited.
+std::vector<std::vector<double>> StyleFit::predictions() {
+  std::vector<std::vector<double>> p(sample_.size());
   in_shares(shares, watch_.threads, [&](std::size_t share) {
     for (std::size_t j = share; j < sample_.size(); j += shares) {
-      const auto& piece = table_.pieces[sample_[j]];
-      const YearSpan stated = *piece.stated;
-      known[j] = {cumulated(style_.mixed(drafts_[j], piece.latest)), stated, judged(sample_[j])};
-      score[j] = std::log(mass_between(style_.grid_, known[j].cumulative, stated));
+      p[j] = style_.mixed(drafts_[j]);
     }
   });
+  std::vector<Arrival> arrivals;
+  for (std::size_t j = 0; j < sample_.size(); ++j) {
+    const auto& piece = table_.pieces[sample_[j]];
+    if (piece.latest) {
+      arrivals.push_back({&p[j], *piece.stated, *piece.latest, judged(sample_[j])});
+    }
+  }
+  style_.lags_ =
+      LagMap(style_.grid_, arrivals, settings_.after_latest, settings_.lag_pseudo_count);
+  for (std::size_t j = 0; j < sample_.size(); ++j) {
+    if (const auto& latest = table_.pieces[sample_[j]].latest) {
+      style_.lags_.apply(p[j], *latest);
+    }
+  }
+  return p;
+}
+
+Result<Done> StyleFit::calibrate() {
+  if (drafts_.empty()) {
+    style_.lags_ = LagMap(style_.grid_, {}, settings_.after_latest, settings_.lag_pseudo_count);
+    return Done{};
+  }
+  std::vector<Known> known;
+  std::vector<double> score;
+  for (const auto& p : predictions()) {
+    const std::size_t piece = sample_[known.size()];
+    known.push_back({cumulated(p), *table_.pieces[piece].stated, judged(piece)});
+    score.push_back(
+        std::log(mass_between(style_.grid_, known.back().cumulative, known.back().stated)));
+  }
   double sum = 0;
   double weight = 0;
   for (std::size_t j = 0; j < known.size(); ++j) {

@@ -24,7 +24,7 @@ namespace backmark::evidence {
 struct Carnegie {
   StyleTable table;
   std::vector<std::string> makers;
-  std::vector<int> group;     // of each piece: same lot, classification and first material
+  std::vector<int> group;  // of each piece: same lot, classification and first material
 };
 
 // Rows of a comma-separated file with quotes and line breaks inside cells.

@@ -110,13 +110,13 @@ inline CountSettings tuned_counts(const Carnegie& data,
       // Lots are numbered in order of the file, which is by chance.
       (data.table.pieces[i].lot % 3 == fold ? outside : inside).push_back(i);
     }
-    for (const double smoothing : {8.0, 14.0, 24.0}) {
+    for (const double smoothing : {10.0, 18.0, 30.0}) {
       for (const double pseudo : {2.0, 8.0, 25.0}) {
         for (const double power : {0.0, 0.5, 1.0}) {
           const DecadeCounts counts(data, inside, {smoothing, pseudo, power, 0, 0});
           for (const std::size_t i : outside) {
             const auto lines = counts.lines(i);
-            for (const double kappa : {0.3, 0.45, 0.6, 0.75, 0.9, 1.1}) {
+            for (const double kappa : {0.3, 0.45, 0.6, 0.8, 1.0, 1.3}) {
               for (const double mix : {0.02, 0.08, 0.2, 0.35}) {
                 Prediction one{counts.years(lines, kappa, mix), {}};
                 limit(one.p, data.table.pieces[i].latest);

@@ -99,6 +99,122 @@ TEST_CASE("a fit can be stopped") {
   CHECK(style.problem().fault == Fault::refused);
 }
 
+TEST_CASE("pieces in another order give the same answer") {
+  const auto table = made_up(6, 300);
+  auto turned = table;
+  std::reverse(turned.pieces.begin(), turned.pieces.end());
+  const auto a = fit_style(table, {}, {});
+  const auto b = fit_style(turned, {}, {});
+  const auto p = years_of(*a, 2);
+  const auto q = years_of(*b, 2);
+  for (std::size_t t = 0; t < p.size(); ++t) {
+    // The descent stops within its tolerance of the same weights.
+    CHECK(q[t] == doctest::Approx(p[t]).epsilon(0.02));
+  }
+}
+
+TEST_CASE("years shifted to before our era give the same answer there") {
+  const auto table = made_up(7, 300);
+  auto early = table;
+  for (auto& piece : early.pieces) {
+    piece.stated = YearSpan{piece.stated->first - 2500, piece.stated->last - 2500};
+  }
+  const auto a = fit_style(table, {}, {});
+  const auto b = fit_style(early, {}, {});
+  CHECK(a->axis().first - b->axis().first == 2500);
+  CHECK(years_of(*a, 4) == years_of(*b, 4));
+}
+
+TEST_CASE("a show of five thousand years is dated in cells of ten") {
+  auto table = made_up(8, 400);
+  for (auto& piece : table.pieces) {
+    const int year = -3000 + (piece.stated->first.value - 1798) * 25;
+    piece.stated = YearSpan{{year}, {year + 100}};
+  }
+  const auto style = fit_style(table, {}, {});
+  REQUIRE(style.ok());
+  const auto p = years_of(*style, 1);  // 40 to 79 steps of 25 years after -3000
+  CHECK(p.size() == static_cast<std::size_t>(style->axis().length()));
+  const int middle = quantile(style->axis(), p, 0.5).value;
+  CHECK(middle > -2050);
+  CHECK(middle < -950);
+}
+
+TEST_CASE("an answer lists its comparanda and adds up its lines") {
+  const auto table = made_up(9, 400);
+  const auto style = fit_style(table, {}, {});
+  const std::vector<StyleValue> values{{{2}, {}}, {{1}, {}}, {{}, 20.0}};
+  const auto judged = style->judge({&values, 7, std::nullopt, 5, true});
+  REQUIRE(judged.comparanda.size() == 5);
+  double last = 1;
+  for (const auto& comparandum : judged.comparanda) {
+    CHECK(comparandum.share <= last);
+    last = comparandum.share;
+    CHECK(table.pieces[comparandum.piece].lot != 7);
+    CHECK(table.pieces[comparandum.piece].values[0].terms == values[0].terms);
+    CHECK(comparandum.apart[0] == 0);
+  }
+  CHECK(judged.compared > 0);
+  CHECK(judged.compared <= 1);
+  REQUIRE(judged.lines.size() >= 3);
+  CHECK(judged.lines[0].what == "form");
+  CHECK(judged.lines.back().what == "comparanda");
+  CHECK(judged.lines[0].nats[static_cast<std::size_t>(1900 - judged.axis.first.value)] >
+        judged.lines[0].nats[static_cast<std::size_t>(1810 - judged.axis.first.value)]);
+}
+
+TEST_CASE("a small show says that its weights are borrowed") {
+  const auto few = fit_style(made_up(10, 20), {}, {});
+  REQUIRE(few.ok());
+  CHECK(few->small_show());
+  REQUIRE(few->notes().size() == 1);
+  CHECK(few->notes()[0] ==
+        "only 10 dated lots: all weights are borrowed, none is learned from this show");
+  CHECK(fit_style(made_up(10, 80), {}, {})->notes().size() == 1);
+  CHECK(fit_style(made_up(10, 400), {}, {})->notes().empty());
+}
+
+TEST_SUITE("slow") {
+  TEST_CASE("dates of museum pieces whose lots were hidden beat tuned decade counts") {
+    const std::string path = BACKMARK_SHARED_DIR "/data/carnegie-decorative/objects.csv";
+    if (!std::filesystem::exists(path)) {
+      MESSAGE("skipped: no museum records beside this checkout");
+      return;
+    }
+    const Carnegie data = read_carnegie(path);
+    CHECK(data.table.pieces.size() == 1929);
+    double style_sum = 0;
+    double counts_sum = 0;
+    double cover[3] = {};
+    double error = 0;
+    std::vector<Answer> before;
+    for (int s = 0; s < 3; ++s) {
+      Random random = Random::stream(11, static_cast<std::uint64_t>(s));
+      const Split split = split_lots(data, chosen_pieces(data, true, random), 100000, random);
+      StyleSettings settings;
+      settings.axis = carnegie_axis;
+      const auto style = fit_style(training_table(data, split), settings, {});
+      const auto told = score(data, split.hidden, predict(data, *style, split.hidden));
+      const DecadeCounts counts(data, split.training, {18, 4, 0.5, 0.6, 0.1});
+      counts_sum += score(data, split.hidden, counts.predict(split.hidden)).log_mass / 3;
+      style_sum += told.log_mass / 3;
+      error += told.median_error / 3;
+      for (int i = 0; i < 3; ++i) {
+        cover[i] += told.cover[i] / 3;
+      }
+      for (const auto& answers : told.before) {
+        before.insert(before.end(), answers.begin(), answers.end());
+      }
+    }
+    CHECK(style_sum > counts_sum + 0.18);
+    CHECK(error < 36);
+    CHECK(cover[0] == doctest::Approx(0.50).epsilon(0.12));
+    CHECK(cover[1] == doctest::Approx(0.80).epsilon(0.06));
+    CHECK(cover[2] == doctest::Approx(0.95).epsilon(0.04));
+    CHECK(calibration_error(before) < 0.06);
+  }
+}
+
 TEST_CASE("a very broken table is the program's fault") {
   auto table = made_up(5, 10);
   table.pieces[3].values.pop_back();
