@@ -18,7 +18,8 @@ std::vector<std::string> wanted_columns(const Call& call) {
     return call.flag("csv") ? all_columns() : short_columns();
   }
   std::vector<std::string> names;
-  for (const auto part : split(call.text("columns"), ",")) {
+  const std::string given = call.text("columns");  // outlives the parts, which look into it
+  for (const auto part : split(given, ",")) {
     names.emplace_back(trim(part));
   }
   return names;
@@ -130,9 +131,14 @@ Operation list_pieces() {
   return {.name = "list",
           .help = "a row a piece, recorded and reckoned",
           .parameters = {show_folder(),
-                         {.name = "columns", .help = "names joined by commas; any character by its key"},
-                         {.name = "csv", .takes = Takes::flag, .help = "as CSV, every built-in column unless named"},
-                         {.name = "years", .takes = Takes::file, .help = "write each piece's curve (number, year, p) to this file"},
+                         {.name = "columns",
+                          .help = "names joined by commas; any character by its key"},
+                         {.name = "csv",
+                          .takes = Takes::flag,
+                          .help = "as CSV, every built-in column unless named"},
+                         {.name = "years",
+                          .takes = Takes::file,
+                          .help = "write each piece's curve (number, year, p) to this file"},
                          {.name = "limit", .takes = Takes::whole, .help = "only so many rows"}},
           .run = run};
 }
