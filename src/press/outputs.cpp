@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "press/checklist.h"
+#include "press/condition.h"
 #include "press/labels.h"
 #include "press/values.h"
 
@@ -14,6 +15,8 @@ const std::vector<Output>& outputs() {
   static const std::vector<Output> all{
       {"labels", "Labels", Audience::printer, "", print_labels},
       {"checklist", "Checklist", Audience::public_, "", print_checklist},
+      {"condition", "Condition", Audience::registrar, "Handle by the edges, in gloves.",
+       print_condition},
       {"values", "Values", Audience::registrar, "No appraisal.", print_values},
   };
   return all;

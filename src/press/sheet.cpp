@@ -179,8 +179,8 @@ void show_piece(Canvas& canvas,
   const double shrink = std::min({1.0, room.width / width, room.height / height});
   width *= shrink;
   height *= shrink;
-  // 300 pixels an inch are enough on paper; more only makes the file heavy.
-  const double most = 300 / 25.4;
+  // Enough for a sheet that is drawn on; more only makes the file heavy.
+  const double most = (width > 40 ? 150 : 300) / 25.4;
   if (picture->width > 1.5 * most * width) {
     *picture = draw::resized(*picture, std::max(1, static_cast<int>(width * most)),
                              std::max(1, static_cast<int>(height * most)));
