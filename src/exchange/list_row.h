@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/date_text.h"
 #include "base/text.h"
 #include "exchange/intake.h"
 
@@ -47,16 +48,20 @@ class ListRow {
             std::move(fix)};
   }
 
-  // A whole year; a fault if the cell is none.
-  std::optional<Year> year(Target target, std::vector<CellRemark>& faults) const {
+  // The first or last year of a date; a fault if the cell is none.
+  std::optional<Year> year(Target target, bool last, std::vector<CellRemark>& faults) const {
     const std::string cell = text(target);
-    const auto value = to_whole(cell);
-    if (!cell.empty() && (!value || *value < -100000 || *value > 100000)) {
-      faults.push_back(fault(target, fmt::format("\"{}\" is not a year", cell),
-                             "write a whole year such as 1953, or leave the cell empty"));
+    if (cell.empty()) {
       return std::nullopt;
     }
-    return value ? std::optional(Year{static_cast<std::int32_t>(*value)}) : std::nullopt;
+    const DateReading date = read_date_text(cell);
+    const auto& wanted = last ? date.bounds.latest : date.bounds.earliest;
+    const auto& other = last ? date.bounds.earliest : date.bounds.latest;
+    if (!date.understood || (!wanted && !other)) {
+      faults.push_back(fault(target, fmt::format("\"{}\" is not a year", cell),
+                             "write a year such as 1953, or leave the cell empty"));
+    }
+    return wanted ? wanted : other;
   }
 
  private:

@@ -1,3 +1,5 @@
+#include <unordered_set>
+
 #include "base/text.h"
 #include "exchange/list_row.h"
 #include "exchange/maker_text.h"
@@ -40,10 +42,10 @@ void fill_maker(const ListRow& row,
     maker.place = change.word(row.text(Target::place));
   }
   if (row.has(Target::from)) {
-    maker.from = row.year(Target::from, faults);
+    maker.from = row.year(Target::from, false, faults);
   }
   if (row.has(Target::to)) {
-    maker.to = row.year(Target::to, faults);
+    maker.to = row.year(Target::to, true, faults);
   }
   if (maker.from && maker.to && *maker.to < *maker.from) {
     faults.push_back(row.fault(Target::from,
@@ -64,20 +66,30 @@ void fill_maker(const ListRow& row,
   }
 }
 
+bool names_nobody(const std::string& name) {
+  const auto makers = read_makers(name);
+  return !makers.empty() && makers.front().name.empty();
+}
+
 }  // namespace
 
 void import_makers(Intake& intake, std::vector<const TableRow*>& faulty) {
   std::unordered_map<std::string, long> seen;
   std::unordered_map<std::string, const Maker*> known;
-  std::unordered_map<std::string, int> keys;
+  std::unordered_set<const Maker*> met;
   for (const Maker& maker : intake.show.all<Maker>()) {
     known.try_emplace(lower_ascii(maker.name), &maker);
     known.try_emplace(maker.key, &maker);
-    keys.try_emplace(maker.key, 0);
   }
   for (const TableRow& table_row : intake.table.rows) {
     const ListRow row(intake, table_row);
     std::vector<CellRemark> faults;
+    if (names_nobody(row.text(Target::name))) {
+      intake.out.notes.push_back(row.fault(
+          Target::name, fmt::format("\"{}\" is a place, not a hand", row.text(Target::name)),
+          "it was left out of the makers"));
+      continue;
+    }
     Maker maker;
     fill_maker(row, intake.out.change, maker, faults);
     const std::string key =
@@ -97,7 +109,8 @@ void import_makers(Intake& intake, std::vector<const TableRow*>& faulty) {
     }
     auto at = known.find(key);
     at = at == known.end() ? known.find(lower_ascii(maker.name)) : at;
-    if (at == known.end()) {
+    // Two rows of one name are two makers.
+    if (at == known.end() || !met.insert(at->second).second) {
       maker.key = key;
       intake.keep_row(intake.out.change.add(std::move(maker)).value, table_row);
       ++intake.out.others_new;

@@ -380,6 +380,11 @@ std::vector<std::string_view> parts_of(std::string_view cell) {
   return parts;
 }
 
+// A number that could not be read spoils those beside it: "9 12/ in." is not nine inches.
+bool begins_with_digit(const std::string& word) {
+  return is_digit(word.front());
+}
+
 bool is_about(std::string_view word) {
   return word == "c" || word == "ca" || word == "about" || word == "approx" || word == "and";
 }
@@ -397,9 +402,10 @@ MeasureReading read_measures(std::string_view cell, const MeasureHabits& habits)
       group.give_unit(find_unit(habits.unit));
     }
     name_by_order(group, habits);
-    bool all = !group.sizes.empty();
+    const bool broken = std::any_of(group.words.begin(), group.words.end(), begins_with_digit);
+    bool all = !group.sizes.empty() && !broken;
     for (const Size& size : group.sizes) {
-      all = keep(size, reading) && all;
+      all = !broken && keep(size, reading) && all;
     }
     const bool strange = std::any_of(group.words.begin(), group.words.end(),
                                      [](const std::string& word) { return !is_about(word); });

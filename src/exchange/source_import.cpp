@@ -22,7 +22,7 @@ void fill_source(const ListRow& row, Source& source, std::vector<CellRemark>& fa
     source.citation = row.text(Target::citation);
   }
   if (row.has(Target::year)) {
-    source.year = row.year(Target::year, faults);
+    source.year = row.year(Target::year, false, faults);
   }
   if (const std::string kind = row.text(Target::kind); !kind.empty()) {
     if (const auto known = one_of(source_kinds, kind)) {
