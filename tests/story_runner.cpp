@@ -9,12 +9,10 @@
 //   > more               goes on with the command (a here-document, say)
 //   [2]                  the exit status, if it is not 0
 //   ...                  any number of lines, also none
-//   anything else        a line of what the command prints, on standard output and error together;
+//   anything else        a line of what the command prints, on standard output and error
+//   together;
 //                        "***" in it stands for any text (a time, a path)
 // Lines that begin with # before the first command are for the reader.
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -22,6 +20,8 @@
 #include <iostream>
 #include <string>
 #include <string_view>
+#include <sys/wait.h>
+#include <unistd.h>
 #include <vector>
 
 namespace {
@@ -117,8 +117,10 @@ bool line_fits(std::string_view pattern, std::string_view text) {
   return false;
 }
 
-bool lines_fit(const std::vector<std::string>& pattern, std::size_t p,
-               const std::vector<std::string>& lines, std::size_t l) {
+bool lines_fit(const std::vector<std::string>& pattern,
+               std::size_t p,
+               const std::vector<std::string>& lines,
+               std::size_t l) {
   while (p < pattern.size()) {
     if (pattern[p] == "...") {
       for (std::size_t from = l; from <= lines.size(); ++from) {
@@ -156,8 +158,8 @@ bool check(const std::filesystem::path& file, const Step& step) {
 
 int run_file(const std::filesystem::path& file, const std::filesystem::path& source) {
   const auto steps = read_steps(file);
-  const auto folder = std::filesystem::temp_directory_path() /
-                      ("backmark-story-" + std::to_string(::getpid()));
+  const auto folder =
+      std::filesystem::temp_directory_path() / ("backmark-story-" + std::to_string(::getpid()));
   std::filesystem::create_directories(folder);
   std::filesystem::current_path(folder);
   ::setenv("SOURCE", source.c_str(), 1);

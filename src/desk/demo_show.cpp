@@ -61,7 +61,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return written.problem();
   }
   if (call.has("truth")) {
-    if (auto written = write_file(call.path("truth"), scenario::pieces_csv(made->truth)); !written) {
+    if (auto written = write_file(call.path("truth"), scenario::pieces_csv(made->truth));
+        !written) {
       return written.problem();
     }
   }
@@ -71,7 +72,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"seed", options->seed},
                  {"photographs", scenario::shots(*made).size()}};
   answer.text = fmt::format(
-      "The demo show is in {}: {} pieces of the Ennet coast. Every maker, place and story in it "
+      "The demo show is in {}: {} pieces of the Ennet coast. Every maker, place and story in "
+      "it "
       "is invented.\nNext: backmark infer {}\n",
       folder.string(), options->pieces, folder.string());
   return answer;
@@ -80,15 +82,22 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 }  // namespace
 
 Operation demo_show() {
-  return {.name = "demo",
-          .help = "write the demo show: an invented coast, with drawn photographs",
-          .writes = true,
-          .parameters = {show_folder(),
-                         {.name = "pieces", .takes = Takes::whole, .help = "how many pieces (312; up to 100000)"},
-                         {.name = "seed", .takes = Takes::whole, .help = "another coast (1954)"},
-                         {.name = "undrawn", .takes = Takes::flag, .help = "records only, no photographs"},
-                         {.name = "truth", .takes = Takes::file, .help = "write what is true, for scoring, to this file"}},
-          .run = run};
+  return {
+      .name = "demo",
+      .help = "write the demo show: an invented coast, with drawn photographs",
+      .writes = true,
+      .parameters = {show_folder(),
+                     {.name = "pieces",
+                      .takes = Takes::whole,
+                      .help = "how many pieces (312; up to 100000)"},
+                     {.name = "seed", .takes = Takes::whole, .help = "another coast (1954)"},
+                     {.name = "undrawn",
+                      .takes = Takes::flag,
+                      .help = "records only, no photographs"},
+                     {.name = "truth",
+                      .takes = Takes::file,
+                      .help = "write what is true, for scoring, to this file"}},
+      .run = run};
 }
 
 }  // namespace backmark::desk

@@ -28,9 +28,9 @@ Json year_json(const PieceBelief& belief) {
   if (belief.year.empty()) {
     return Json();
   }
-  return {{"p2_5", belief.year.at(0.025).value},   {"p10", belief.year.at(0.1).value},
-          {"p25", belief.year.at(0.25).value},     {"p50", belief.year.at(0.5).value},
-          {"p75", belief.year.at(0.75).value},     {"p90", belief.year.at(0.9).value},
+  return {{"p2_5", belief.year.at(0.025).value}, {"p10", belief.year.at(0.1).value},
+          {"p25", belief.year.at(0.25).value},   {"p50", belief.year.at(0.5).value},
+          {"p75", belief.year.at(0.75).value},   {"p90", belief.year.at(0.9).value},
           {"p97_5", belief.year.at(0.975).value}};
 }
 
@@ -77,7 +77,9 @@ Json to_json(const Show& show, const model::Piece& piece, const Why& why) {
                                     {"makers", makers_json(show, why.without_stories)}}})}};
 }
 
-int in_twenty(double p) { return static_cast<int>(std::lround(20 * p)); }
+int in_twenty(double p) {
+  return static_cast<int>(std::lround(20 * p));
+}
 
 std::string span_words(const PieceBelief& belief) {
   return belief.year.empty()
@@ -86,16 +88,20 @@ std::string span_words(const PieceBelief& belief) {
                            belief.year.at(0.9).value, belief.year.at(0.5).value);
 }
 
+std::string years_words(double years) {
+  return std::lround(years) == 1 ? "1 year" : fmt::format("{:.0f} years", years);
+}
+
 std::string moved_words(const model::EvidenceLine& line) {
   if (line.disagrees) {
     return "does not fit; set aside";
   }
   const double narrower = -line.width_change;
-  std::string words = narrower >= 1    ? fmt::format("narrows by {:.0f} years", narrower)
-                      : narrower <= -1 ? fmt::format("widens by {:.0f} years", -narrower)
-                                       : std::string("moves little");
+  std::string words = narrower >= 1    ? "narrows by " + years_words(narrower)
+                      : narrower <= -1 ? "widens by " + years_words(-narrower)
+                                       : "moves little";
   if (std::abs(line.years_moved) >= 1) {
-    words += fmt::format("; {:.0f} years {}", std::abs(line.years_moved),
+    words += fmt::format("; {} {}", years_words(std::abs(line.years_moved)),
                          line.years_moved > 0 ? "later" : "earlier");
   }
   if (std::abs(line.maker_log_odds) >= 0.1) {
@@ -115,7 +121,8 @@ std::string padded(const std::string& text, std::size_t width) {
 }
 
 std::string evidence_words(const Why& why) {
-  std::string text = "Evidence, most pull first (bits: what the year's answer loses without it)\n";
+  std::string text =
+      "Evidence, most pull first (bits: what the year's answer loses without it)\n";
   for (const model::EvidenceLine& line : why.lines) {
     text += fmt::format("  {:>5.2f}  {}  {}\n", line.bits_year,
                         padded(shortened(line.what, 46), 46), moved_words(line));
@@ -151,12 +158,15 @@ std::string to_text(const Show& show, const model::Piece& piece, const Why& why)
   text += comparanda_words(show, why) + "\nMakers\n";
   for (const model::MakerChance& chance : why.belief.maker.makers) {
     if (in_twenty(chance.p) >= 1) {
-      text += fmt::format("  {:>2} in 20  {}\n", in_twenty(chance.p), name_of(show, chance.maker));
+      text +=
+          fmt::format("  {:>2} in 20  {}\n", in_twenty(chance.p), name_of(show, chance.maker));
     }
   }
-  text += fmt::format("  {:>2} in 20  unrecorded hand\n", in_twenty(why.belief.maker.unrecorded));
+  text +=
+      fmt::format("  {:>2} in 20  unrecorded hand\n", in_twenty(why.belief.maker.unrecorded));
   for (const model::Misfit& misfit : why.misfits) {
-    text += fmt::format("\nDoes not fit: {} ({} chances in 20).", misfit.what, in_twenty(misfit.p));
+    text +=
+        fmt::format("\nDoes not fit: {} ({} chances in 20).", misfit.what, in_twenty(misfit.p));
   }
   text += why.misfits.empty() ? "" : "\n";
   text += fmt::format("\nWithout what was only told: {}, {}\n",
@@ -178,7 +188,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!settings) {
     return settings.problem();
   }
-  auto reckoning = evidence::Reckoning::fit(open->show, *settings, watch_of(around, "weighing"));
+  auto reckoning =
+      evidence::Reckoning::fit(open->show, *settings, watch_of(around, "weighing"));
   if (!reckoning) {
     return reckoning.problem();
   }
@@ -195,10 +206,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation explain_piece() {
   return {.name = "explain",
           .help = "why this year and this maker: each piece of evidence and its weight",
-          .parameters = {show_folder(),
-                         {.name = "number", .help = "the piece", .positional = true, .required = true},
-                         unlisted_parameter(),
-                         seed_parameter()},
+          .parameters =
+              {show_folder(),
+               {.name = "number", .help = "the piece", .positional = true, .required = true},
+               unlisted_parameter(),
+               seed_parameter()},
           .run = run};
 }
 

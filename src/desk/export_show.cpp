@@ -9,11 +9,10 @@ namespace {
 
 Result<Answer> run(const Call& call, const Surroundings&) {
   if (call.text("format") != "csv") {
-    return Problem{Fault::bad_input,
-                   fmt::format("\"{}\" is not a form this show can be given out in",
-                               call.text("format")),
-                   "",
-                   "write csv"};
+    return Problem{
+        Fault::bad_input,
+        fmt::format("\"{}\" is not a form this show can be given out in", call.text("format")),
+        "", "write csv"};
   }
   auto open = open_show(call, store::Access::look);
   if (!open) {
@@ -41,22 +40,31 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   if (auto written = write_file(call.path("out"), bytes); !written) {
     return written.problem();
   }
-  answer.text = fmt::format("{} rows in {}: {} as they were written, {} with a cell written anew.\n",
-                            made.rows.size(), call.text("out"), made.as_written, made.rewritten);
+  answer.text =
+      fmt::format("{} rows in {}: {} as they were written, {} with a cell written anew.\n",
+                  made.rows.size(), call.text("out"), made.as_written, made.rewritten);
   return answer;
 }
 
 }  // namespace
 
 Operation export_show() {
-  return {.name = "export",
-          .help = "give the show out again: csv, by the map that took it in",
-          .parameters = {show_folder(),
-                         {.name = "format", .help = "csv", .positional = true, .required = true},
-                         {.name = "map", .takes = Takes::file, .help = "the map of the file's columns", .required = true},
-                         {.name = "out", .takes = Takes::file, .help = "the file to write (standard output)"},
-                         {.name = "guard", .takes = Takes::flag, .help = "put an apostrophe before cells a spreadsheet would run"}},
-          .run = run};
+  return {
+      .name = "export",
+      .help = "give the show out again: csv, by the map that took it in",
+      .parameters = {show_folder(),
+                     {.name = "format", .help = "csv", .positional = true, .required = true},
+                     {.name = "map",
+                      .takes = Takes::file,
+                      .help = "the map of the file's columns",
+                      .required = true},
+                     {.name = "out",
+                      .takes = Takes::file,
+                      .help = "the file to write (standard output)"},
+                     {.name = "guard",
+                      .takes = Takes::flag,
+                      .help = "put an apostrophe before cells a spreadsheet would run"}},
+      .run = run};
 }
 
 }  // namespace backmark::desk

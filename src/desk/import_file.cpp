@@ -20,8 +20,8 @@ Result<Read> read_inputs(const Call& call) {
   if (!bytes) {
     return bytes.problem();
   }
-  auto table = exchange::read_table(*bytes, call.path("file").filename().string(),
-                                    call.text("sheet"));
+  auto table =
+      exchange::read_table(*bytes, call.path("file").filename().string(), call.text("sheet"));
   if (!table) {
     return table.problem();
   }
@@ -79,14 +79,14 @@ std::string to_text(const ImportOutcome& outcome, const std::string& file) {
     text += fmt::format("and {} notes more (all of them with --json)\n",
                         outcome.notes.size() - notes_shown);
   }
-  const int others = outcome.others_new + outcome.others_same + outcome.others_changed;
-  if (others > 0) {
-    text += fmt::format("{} new, {} changed, {} as before.\n", outcome.others_new,
-                        outcome.others_changed, outcome.others_same);
-  } else {
-    text += fmt::format("Pieces: {} new, {} changed, {} as before.\n", outcome.pieces_new,
-                        outcome.pieces_changed, outcome.pieces_same);
-  }
+  const auto counts = [&text](const char* what, int fresh, int changed, int same) {
+    if (fresh + changed + same > 0) {
+      text +=
+          fmt::format("{}: {} new, {} changed, {} as before.\n", what, fresh, changed, same);
+    }
+  };
+  counts("Pieces", outcome.pieces_new, outcome.pieces_changed, outcome.pieces_same);
+  counts("Makers or sources", outcome.others_new, outcome.others_changed, outcome.others_same);
   return text;
 }
 
@@ -114,9 +114,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return read.problem();
   }
   const std::string file = call.path("file").filename().string();
-  const exchange::ImportOptions options{.file = file,
-                                        .skip_faulty = call.flag("skip-faulty"),
-                                        .guarded = call.flag("guarded")};
+  const exchange::ImportOptions options{
+      .file = file, .skip_faulty = call.flag("skip-faulty"), .guarded = call.flag("guarded")};
   const auto outcome = exchange::import_rows(open->show, read->table, read->map, options);
   if (!outcome) {
     return outcome.problem();
@@ -151,11 +150,22 @@ Operation import_file() {
           .help = "take pieces, makers, sources or observations in from a spreadsheet",
           .writes = true,
           .parameters = {show_folder(),
-                         {.name = "file", .takes = Takes::file, .help = "a .csv or .xlsx file", .positional = true, .required = true},
-                         {.name = "map", .takes = Takes::file, .help = "what each column is, in TOML", .required = true},
+                         {.name = "file",
+                          .takes = Takes::file,
+                          .help = "a .csv or .xlsx file",
+                          .positional = true,
+                          .required = true},
+                         {.name = "map",
+                          .takes = Takes::file,
+                          .help = "what each column is, in TOML",
+                          .required = true},
                          {.name = "sheet", .help = "sheet of an .xlsx file (the first)"},
-                         {.name = "skip-faulty", .takes = Takes::flag, .help = "take the good rows, set the others aside"},
-                         {.name = "guarded", .takes = Takes::flag, .help = "the file was exported with --guard"}},
+                         {.name = "skip-faulty",
+                          .takes = Takes::flag,
+                          .help = "take the good rows, set the others aside"},
+                         {.name = "guarded",
+                          .takes = Takes::flag,
+                          .help = "the file was exported with --guard"}},
           .run = run};
 }
 

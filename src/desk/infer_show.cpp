@@ -1,6 +1,5 @@
-#include <sys/resource.h>
-
 #include <chrono>
+#include <sys/resource.h>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -20,7 +19,8 @@ double peak_mb() {
 }
 
 store::Run to_run(const model::Show& show, model::Beliefs beliefs, std::int64_t at) {
-  store::Run run{.beliefs = std::move(beliefs), .phrases = {}, .at = at, .position = show.position};
+  store::Run run{
+      .beliefs = std::move(beliefs), .phrases = {}, .at = at, .position = show.position};
   const auto phrases = words::phrase_all(show, run.beliefs);
   for (const model::PieceBelief& belief : run.beliefs.pieces) {
     run.phrases.push_back(phrases.of(belief.piece));

@@ -46,13 +46,13 @@ const std::vector<Column>& built_in() {
   static const std::vector<Column> list = {
       {"number", [](const Show&, const ListedPiece& of) { return of.piece->number; }},
       {"title", [](const Show&, const ListedPiece& of) { return of.piece->title; }},
-      {"form",
-       [](const Show& show, const ListedPiece& of) {
-         return std::string(show.text(of.piece->form));
-       }},
-      {"maker", [](const Show& show, const ListedPiece& of) { return maker_name(show, of, 0); }},
+      {"form", [](const Show& show,
+                  const ListedPiece& of) { return std::string(show.text(of.piece->form)); }},
+      {"maker",
+       [](const Show& show, const ListedPiece& of) { return maker_name(show, of, 0); }},
       {"maker_p", [](const Show&, const ListedPiece& of) { return maker_chance(of, 0); }},
-      {"maker_2", [](const Show& show, const ListedPiece& of) { return maker_name(show, of, 1); }},
+      {"maker_2",
+       [](const Show& show, const ListedPiece& of) { return maker_name(show, of, 1); }},
       {"maker_2_p", [](const Show&, const ListedPiece& of) { return maker_chance(of, 1); }},
       {"unrecorded_p",
        [](const Show&, const ListedPiece& of) {
@@ -89,7 +89,9 @@ const std::vector<Column>& built_in() {
   return list;
 }
 
-std::string observed(const Show& show, const model::Piece& piece, const model::Character& character) {
+std::string observed(const Show& show,
+                     const model::Piece& piece,
+                     const model::Character& character) {
   std::vector<std::string> values;
   for (const model::Observation& seen : show.observations_of(piece.id)) {
     if (seen.character != character.id) {
@@ -125,11 +127,9 @@ Result<Cell> cell_for(const Show& show, const std::string& name) {
     names.push_back(character.key);
   }
   const auto near = closest(name, names);
-  return Problem{Fault::not_found,
-                 fmt::format("there is no column \"{}\"", name),
-                 "--columns",
-                 near ? fmt::format("did you mean \"{}\"?", *near)
-                      : "columns are: " + join(names, ", ")};
+  return Problem{
+      Fault::not_found, fmt::format("there is no column \"{}\"", name), "--columns",
+      near ? fmt::format("did you mean \"{}\"?", *near) : "columns are: " + join(names, ", ")};
 }
 
 }  // namespace
@@ -177,9 +177,10 @@ std::vector<ListedPiece> listed_pieces(const Show& show, const LastRun* last) {
   return list;
 }
 
-Result<std::vector<std::vector<std::string>>> cells_of(const Show& show,
-                                                       const std::vector<ListedPiece>& pieces,
-                                                       const std::vector<std::string>& columns) {
+Result<std::vector<std::vector<std::string>>> cells_of(
+    const Show& show,
+    const std::vector<ListedPiece>& pieces,
+    const std::vector<std::string>& columns) {
   std::vector<Cell> cells;
   for (const std::string& name : columns) {
     auto cell = cell_for(show, name);

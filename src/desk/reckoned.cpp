@@ -16,7 +16,9 @@ Year year_of(std::int64_t seconds) {
 }  // namespace
 
 Parameter seed_parameter() {
-  return {.name = "seed", .takes = Takes::whole, .help = "seed of the reckoning, recorded with it (1)"};
+  return {.name = "seed",
+          .takes = Takes::whole,
+          .help = "seed of the reckoning, recorded with it (1)"};
 }
 
 Parameter unlisted_parameter() {
@@ -60,8 +62,8 @@ Result<LastRun> last_run(OpenShow& open) {
     return run.problem();
   }
   if (!run->has_value()) {
-    return Problem{Fault::not_found, "this show was never reckoned", open.store.folder().string(),
-                   "run \"backmark infer\" first"};
+    return Problem{Fault::not_found, "this show was never reckoned",
+                   open.store.folder().string(), "run \"backmark infer\" first"};
   }
   LastRun last{std::move(**run), false};
   last.stale = last.run.beliefs.digest != store::digest(open.show);
@@ -69,8 +71,8 @@ Result<LastRun> last_run(OpenShow& open) {
 }
 
 std::string stale_line(const LastRun& last) {
-  return last.stale ? "The show has changed since it was reckoned on " + to_minute(last.run.at) +
-                          "; run \"backmark infer\" again.\n"
+  return last.stale ? "The show has changed since it was reckoned on " +
+                          to_minute(last.run.at) + "; run \"backmark infer\" again.\n"
                     : "";
 }
 

@@ -1,4 +1,5 @@
-// The reckoning as operations use it: its settings from the call, its last result from the store.
+// The reckoning as operations use it: its settings from the call, its last result from the
+// store.
 #pragma once
 
 #include "desk/open.h"

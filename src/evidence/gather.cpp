@@ -52,7 +52,8 @@ std::string tie_of(const Character& character) {
 }
 
 bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) > 127;
+  return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') ||
+         static_cast<unsigned char>(c) > 127;
 }
 
 // Words of three letters or more, lower case.
@@ -94,7 +95,8 @@ class Gatherer {
   }
 
  private:
-  void declare(std::string name, CharacterShape shape, std::string tie, Id<Character> id, Word part) {
+  void declare(
+      std::string name, CharacterShape shape, std::string tie, Id<Character> id, Word part) {
     out_.style.characters.push_back({std::move(name), shape, std::move(tie), {}});
     out_.characters.push_back(id);
     out_.parts.push_back(part);
@@ -198,7 +200,8 @@ class Gatherer {
     }
   }
 
-  const std::optional<double> measured(const std::vector<StyleValue>& values, std::string_view key) {
+  const std::optional<double> measured(const std::vector<StyleValue>& values,
+                                       std::string_view key) {
     const Character* character = show_.character(key);
     if (character == nullptr || !column_.contains(character->id.value)) {
       return std::nullopt;
@@ -234,7 +237,8 @@ class Gatherer {
     std::optional<YearSpan> best;
     for (const SaidOfYear& said : piece.years) {
       const Statement& statement = said.statement;
-      const bool two_ends = statement.saying == Saying::exact || statement.saying == Saying::interval;
+      const bool two_ends =
+          statement.saying == Saying::exact || statement.saying == Saying::interval;
       if (!two_ends || statement.reliability < firm) {
         continue;
       }
@@ -292,15 +296,16 @@ class Gatherer {
       }
     }
     if (ends.empty()) {
-      return {fixed("years.first").value_or(today_ - 150), fixed("years.last").value_or(today_)};
+      return {fixed("years.first").value_or(today_ - 150),
+              fixed("years.last").value_or(today_)};
     }
     std::sort(ends.begin(), ends.end());
     const int low = ends[ends.size() / 100];
     const int high = ends[ends.size() - 1 - ends.size() / 100];
     const int margin = std::max(5, (high - low) / 10);
     const Year first = fixed("years.first").value_or(Year{to_five(low - margin, true)});
-    const Year last = fixed("years.last")
-                          .value_or(std::min(Year{to_five(high + margin, false)}, today_));
+    const Year last =
+        fixed("years.last").value_or(std::min(Year{to_five(high + margin, false)}, today_));
     return {first, std::max(last, first + 10)};
   }
 
@@ -315,12 +320,14 @@ class Gatherer {
       if (!term || (!window.from && !window.to)) {
         continue;
       }
-      const YearSpan span{window.from.value_or(out_.years.first), window.to.value_or(out_.years.last)};
+      const YearSpan span{window.from.value_or(out_.years.first),
+                          window.to.value_or(out_.years.last)};
       out_.style.windows.push_back({at->second, *term, span});
     }
   }
 
-  static constexpr int widest_label_ = 120;  // years; a wider statement teaches nothing of style
+  static constexpr int widest_label_ =
+      120;  // years; a wider statement teaches nothing of style
 
   const Show& show_;
   Year today_;
@@ -335,6 +342,8 @@ class Gatherer {
 
 }  // namespace
 
-Gathered gather(const Show& show, Year today) { return Gatherer(show, today).run(); }
+Gathered gather(const Show& show, Year today) {
+  return Gatherer(show, today).run();
+}
 
 }  // namespace backmark::evidence

@@ -23,9 +23,9 @@ struct SaidOfYear {
 
 // A statement about a piece's maker.
 struct SaidOfMaker {
-  std::size_t maker = 0;    // place in Show::all<Maker>()
+  std::size_t maker = 0;  // place in Show::all<Maker>()
   double reliability = 0.85;
-  std::string qualifier;    // "attributed to"; empty: the name alone
+  std::string qualifier;  // "attributed to"; empty: the name alone
   std::int32_t record = 0;
   std::string what;
   std::string source;
@@ -41,13 +41,13 @@ struct GatheredPiece {
 };
 
 struct Gathered {
-  StyleTable style;                  // pieces in the order of the show
+  StyleTable style;  // pieces in the order of the show
   std::vector<GatheredPiece> pieces;
   // The model's character behind each of the table's; none: made from the title or from others.
   std::vector<model::Id<model::Character>> characters;
   // Kind of part each character belongs to; none: the piece as a whole.
   std::vector<model::Word> parts;
-  YearSpan years;                    // of the grid
+  YearSpan years;  // of the grid
   bool any_dated = false;
 };
 

@@ -13,7 +13,9 @@ namespace backmark::evidence {
 
 namespace {
 
-constexpr double least_p = 1e-12;  // what a year keeps, whatever is said
+constexpr double stray = 0.05;        // share of a maker's pieces that tell nothing of the span
+constexpr double least_share = 1e-4;  // of a maker whom only a statement names
+constexpr double least_p = 1e-12;     // what a year keeps, whatever is said
 // The number of characters for which a distance weight of 1 is a fair beginning.
 constexpr double usual_characters = 8;
 
@@ -65,38 +67,72 @@ void Reckoning::Inside::learn_lag() {
   lag = learned_lag(examples);
 }
 
-// Spans from what is documented and from dated pieces with a firm name; shares from how many
-// pieces carry each name. A hand not listed works in any year.
-void Reckoning::Inside::learn_makers() {
+// Spans from what is documented and from dated pieces with a firm name.
+void Reckoning::Inside::learn_spans() {
+  constexpr std::size_t most_pieces = 40;
   const auto& makers = show->all<model::Maker>();
   std::vector<std::vector<std::vector<double>>> years(makers.size());
-  std::vector<double> count(makers.size(), 0);
-  double named = 0;
   for (const StylePiece& piece : gathered.style.pieces) {
-    if (!piece.maker) {
-      continue;
-    }
-    const auto maker = static_cast<std::size_t>(*piece.maker);
-    count[maker] += 1;
-    named += 1;
-    if (piece.stated && years[maker].size() < 40) {
-      years[maker].push_back(even_over(*piece.stated, axis));
+    if (piece.maker && piece.stated) {
+      auto& own = years[static_cast<std::size_t>(*piece.maker)];
+      if (own.size() < most_pieces) {
+        own.push_back(even_over(*piece.stated, axis));
+      }
     }
   }
-  constexpr double stray = 0.05;
   at_work.resize(makers.size());
-  maker_share.assign(makers.size() + 1, 0);
-  const double unlisted = settings.unlisted_share >= 0 ? settings.unlisted_share : 0.5;
-  const double total = named + 0.5 * static_cast<double>(makers.size());
   for (std::size_t m = 0; m < makers.size(); ++m) {
-    if (makers[m].kind == model::MakerKind::unrecorded) {
-      at_work[m].assign(static_cast<std::size_t>(axis.length()), 1);
-      continue;
+    const bool known = makers[m].from || makers[m].to || !years[m].empty();
+    if (known && makers[m].kind != model::MakerKind::unrecorded) {
+      at_work[m] =
+          span_factor(span_belief(span_prior(makers[m]), axis, years[m], stray), stray);
     }
-    at_work[m] = span_factor(span_belief(span_prior(makers[m]), axis, years[m], stray), stray);
-    maker_share[m] = (1 - unlisted) * (count[m] + 0.5) / total;
   }
-  maker_share.back() = unlisted;
+}
+
+// The learned share of listed hands is that of the signed pieces. An unsigned piece is by a
+// listed hand less often: in a show where one piece in five names anybody, most hands are
+// nobody's we know. So the odds are scaled by those of being named at all, unless the user sets
+// the share.
+void Reckoning::Inside::learn_named_odds() {
+  if (settings.unlisted_share >= 0 || gathered.pieces.empty()) {
+    return;
+  }
+  double named = 1;  // one of each kind to begin with
+  for (const GatheredPiece& piece : gathered.pieces) {
+    named += piece.makers.empty() ? 0 : 1;
+  }
+  named_odds = named / (static_cast<double>(gathered.pieces.size()) + 2 - named);
+}
+
+std::vector<double> Reckoning::Inside::maker_prior(std::size_t piece,
+                                                   const LeftOut& without,
+                                                   const std::vector<double>& year) const {
+  std::vector<double> prior(show->all<model::Maker>().size() + 1, 0);
+  prior.back() = 1;
+  if (hands) {
+    const auto values = values_of(piece, without);
+    const HandJudgement by_style = hands->judge(
+        {.values = &values, .lot = gathered.style.pieces[piece].lot, .years = &year});
+    const double listed =
+        by_style.listed * named_odds / (by_style.listed * named_odds + 1 - by_style.listed);
+    prior.back() = 1 - listed;
+    for (const HandChance& chance : by_style.if_listed) {
+      prior[static_cast<std::size_t>(chance.maker)] = listed * chance.p;
+    }
+  }
+  return prior;
+}
+
+std::vector<StyleValue> Reckoning::Inside::values_of(std::size_t piece,
+                                                     const LeftOut& without) const {
+  std::vector<StyleValue> values = gathered.style.pieces[piece].values;
+  for (std::size_t c = 0; c < values.size(); ++c) {
+    if (gathered.characters[c] && without.characters.contains(gathered.characters[c].value)) {
+      values[c] = {};
+    }
+  }
+  return values;
 }
 
 void Reckoning::Inside::weigh_style(std::size_t piece,
@@ -108,14 +144,9 @@ void Reckoning::Inside::weigh_style(std::size_t piece,
     return;
   }
   const StylePiece& row = gathered.style.pieces[piece];
-  std::vector<StyleValue> values = row.values;
-  for (std::size_t c = 0; c < values.size(); ++c) {
-    if (without.characters.contains(gathered.characters[c].value) && gathered.characters[c]) {
-      values[c] = {};
-    }
-  }
-  out.style = style->judge({.values = &values, .lot = row.lot, .comparanda = detailed ? 8U : 0U,
-                            .lines = true});
+  const std::vector<StyleValue> values = values_of(piece, without);
+  out.style = style->judge(
+      {.values = &values, .lot = row.lot, .comparanda = detailed ? 8U : 0U, .lines = true});
   out.style_p = out.style.p;
 }
 
@@ -142,7 +173,7 @@ void Reckoning::Inside::weigh_parts(std::size_t piece, Judged& out) const {
   std::vector<ComponentEvidence> components;
   for (const auto& [kind, nats] : by_part) {
     const std::string name(show->text(kind));
-    double rho = name == "cord" ? usual_replaced::cord
+    double rho = name == "cord"                    ? usual_replaced::cord
                  : name == "tip" || name == "tips" ? usual_replaced::tips
                                                    : usual_replaced::fitting;
     for (const model::Part& part : show->parts_of(show->all<model::Piece>()[piece].id)) {
@@ -190,16 +221,17 @@ void Reckoning::Inside::weigh_said(std::size_t piece,
 void Reckoning::Inside::weigh_makers(std::size_t piece,
                                      const LeftOut& without,
                                      Judged& out) const {
-  std::vector<double> prior = maker_share;
+  std::vector<double> prior = maker_prior(piece, without, out.p);
   for (const SaidOfMaker& said : gathered.pieces[piece].makers) {
     if (without.records.contains(said.record)) {
       continue;
     }
     // r on the one named; the rest keep their shares of 1 - r.
-    const double others = std::max(least_p, 1 - maker_share[said.maker]);
+    const double before = std::max(least_share, prior[said.maker]);
     for (std::size_t m = 0; m < prior.size(); ++m) {
-      prior[m] *= m == said.maker ? said.reliability / std::max(least_p, maker_share[m])
-                                  : (1 - said.reliability) / others;
+      prior[m] = m == said.maker
+                     ? said.reliability
+                     : prior[m] / std::max(least_p, 1 - before) * (1 - said.reliability);
     }
   }
   const std::size_t years = out.p.size();
@@ -209,9 +241,9 @@ void Reckoning::Inside::weigh_makers(std::size_t piece,
     if (prior[m] <= 0) {
       continue;
     }
+    const bool any_year = m + 1 == prior.size() || at_work[m].empty();
     for (std::size_t t = 0; t < years; ++t) {
-      const double at = m + 1 < prior.size() ? at_work[m][t] : 1;
-      const double joint = prior[m] * at * out.p[t];
+      const double joint = prior[m] * (any_year ? 1 : at_work[m][t]) * out.p[t];
       out.maker_p[m] += joint;
       year[t] += joint;
     }
@@ -228,7 +260,9 @@ void Reckoning::Inside::weigh_makers(std::size_t piece,
   }
 }
 
-Judged Reckoning::Inside::judge(std::size_t piece, const LeftOut& without, bool detailed) const {
+Judged Reckoning::Inside::judge(std::size_t piece,
+                                const LeftOut& without,
+                                bool detailed) const {
   Judged out;
   out.axis = axis;
   weigh_style(piece, without, detailed, out);
@@ -266,7 +300,8 @@ model::PieceBelief Reckoning::Inside::to_belief(std::size_t piece, const Judged&
   }
   const SaidOfYear* strictest = nullptr;
   for (const SaidOfYear& said : judged.said) {
-    if (said.limit && (strictest == nullptr || said.statement.last < strictest->statement.last)) {
+    if (said.limit &&
+        (strictest == nullptr || said.statement.last < strictest->statement.last)) {
       strictest = &said;
     }
   }
@@ -303,8 +338,12 @@ Reckoning::Reckoning(Reckoning&&) noexcept = default;
 Reckoning& Reckoning::operator=(Reckoning&&) noexcept = default;
 Reckoning::~Reckoning() = default;
 
-const std::vector<std::string>& Reckoning::notes() const { return inside_->notes; }
-YearSpan Reckoning::axis() const { return inside_->axis; }
+const std::vector<std::string>& Reckoning::notes() const {
+  return inside_->notes;
+}
+YearSpan Reckoning::axis() const {
+  return inside_->axis;
+}
 
 Result<Reckoning> Reckoning::fit(const model::Show& show,
                                  const ReckonSettings& settings,
@@ -330,8 +369,18 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
     inside->notes.push_back(
         "No piece is dated and no window of use is stated: nothing can be dated by its style.");
   }
+  HandSettings hands;
+  if (settings.unlisted_share >= 0) {
+    hands.listed_share = 1 - settings.unlisted_share;
+  }
+  if (auto fitted = fit_hands(inside->gathered.style, inside->axis, hands, watch)) {
+    inside->hands = std::move(*fitted);
+  } else if (watch.stop.stop_requested()) {
+    return fitted.problem();
+  }
   inside->learn_lag();
-  inside->learn_makers();
+  inside->learn_spans();
+  inside->learn_named_odds();
   return Reckoning(std::move(inside));
 }
 

@@ -1,8 +1,8 @@
 // The whole reckoning: style, statements, makers' spans and parts, weighed into one answer for
 // year and maker of every piece.
 //
-// For a piece x, over the years t of the axis and the makers m of the show (0: a hand not on the
-// list):
+// For a piece x, over the years t of the axis and the makers m of the show (0: a hand not on
+// the list):
 //     p(t, m | x) ~ p_style(t) q(m | t) prod_j E_j(t) prod_k G_k(m)
 // p_style: comparanda and curves, the piece's own lot left out (style.h), with each replaceable
 // part weighed as perhaps later (component.h). q: the share of the makers at work in t
@@ -38,8 +38,8 @@ struct LeftOut {
 class Reckoning {
  public:
   // Fits everything that pieces share. Problems: refused (stopped). A show with neither a dated
-  // piece nor a stated window is no Problem: its pieces are "not dated" unless something is said
-  // of them, and the notes say so.
+  // piece nor a stated window is no Problem: its pieces are "not dated" unless something is
+  // said of them, and the notes say so.
   static Result<Reckoning> fit(const model::Show& show,
                                const ReckonSettings& settings,
                                const Watch& watch);

@@ -5,6 +5,7 @@
 
 #include "evidence/component.h"
 #include "evidence/gather.h"
+#include "evidence/hands.h"
 #include "evidence/reckon.h"
 #include "evidence/spans.h"
 #include "evidence/style.h"
@@ -13,17 +14,17 @@ namespace backmark::evidence {
 
 // What was found on the way to one piece's answer.
 struct Judged {
-  std::vector<double> p;                  // the year, one a year of the axis
-  std::vector<double> style_p;            // before statements and makers
+  std::vector<double> p;        // the year, one a year of the axis
+  std::vector<double> style_p;  // before statements and makers
   std::vector<StatementFactor> factors;
-  std::vector<std::size_t> factor_said;   // first member of each factor, as a place in `said`
-  std::vector<SaidOfYear> said;           // those not left out
-  std::vector<double> wrong_p;            // one a factor: chance that it is empty talk
-  std::vector<std::string> parts;         // component names
-  std::vector<double> replaced_p;         // one a component
-  std::vector<double> maker_p;            // one a maker of the show, then the hand not listed
+  std::vector<std::size_t> factor_said;  // first member of each factor, as a place in `said`
+  std::vector<SaidOfYear> said;          // those not left out
+  std::vector<double> wrong_p;           // one a factor: chance that it is empty talk
+  std::vector<std::string> parts;        // component names
+  std::vector<double> replaced_p;        // one a component
+  std::vector<double> maker_p;           // one a maker of the show, then the hand not listed
   StyleJudgement style;
-  bool off_axis = false;                  // dated by its own statement, outside the axis
+  bool off_axis = false;  // dated by its own statement, outside the axis
   YearSpan axis;
 };
 
@@ -37,16 +38,25 @@ struct Reckoning::Inside {
   ReckonSettings settings;
   Gathered gathered;
   std::optional<Style> style;
+  std::optional<Hands> hands;  // none: no maker has signed pieces enough
   LagBelief lag;
-  std::vector<std::vector<double>> at_work;  // one a maker: factor on the years, mean 1
-  std::vector<double> maker_share;           // prior, one a maker, then the hand not listed
+  double named_odds = 1;  // factor on the odds that a hand is on the list
+  // One a maker: factor on the years, mean 1; empty where nothing is known of when they worked.
+  std::vector<std::vector<double>> at_work;
   std::vector<std::string> notes;
   YearSpan axis;
 
   void learn_lag();
-  void learn_makers();
+  void learn_spans();
+  void learn_named_odds();
+  // Chances of each maker of the show before what is said, then of a hand not on the list.
+  std::vector<double> maker_prior(std::size_t piece,
+                                  const LeftOut& without,
+                                  const std::vector<double>& year) const;
 
   Judged judge(std::size_t piece, const LeftOut& without, bool detailed) const;
+  // What the piece shows, without the characters left out.
+  std::vector<StyleValue> values_of(std::size_t piece, const LeftOut& without) const;
   void weigh_style(std::size_t piece, const LeftOut& without, bool detailed, Judged& out) const;
   void weigh_parts(std::size_t piece, Judged& out) const;
   void weigh_said(std::size_t piece, const LeftOut& without, Judged& out) const;

@@ -141,8 +141,8 @@ std::vector<model::Misfit> misfits_of(const model::Show& show,
   for (std::size_t f = 0; f < judged.factors.size(); ++f) {
     if (judged.wrong_p[f] >= doubtful) {
       const SaidOfYear& said = judged.said[judged.factor_said[f]];
-      misfits.push_back({id, {}, said.record, said.what + " (" + said.source + ")",
-                         judged.wrong_p[f]});
+      misfits.push_back(
+          {id, {}, said.record, said.what + " (" + said.source + ")", judged.wrong_p[f]});
     }
   }
   std::stable_sort(misfits.begin(), misfits.end(),
@@ -226,7 +226,8 @@ Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
     if (why.comparanda.size() == count) {
       break;
     }
-    model::Comparandum out{.piece = show.all<model::Piece>()[near.piece].id, .share = near.share};
+    model::Comparandum out{.piece = show.all<model::Piece>()[near.piece].id,
+                           .share = near.share};
     say_likeness(near.apart, gathered.style.characters, gathered.style.pieces[piece].values,
                  gathered.style.pieces[near.piece].values, out);
     why.comparanda.push_back(std::move(out));

@@ -21,7 +21,8 @@ std::string source_words(const Show& show, model::Id<Source> id) {
   if (source == nullptr) {
     return "no source named";
   }
-  return source->year ? fmt::format("{}, {}", source->title, source->year->value) : source->title;
+  return source->year ? fmt::format("{}, {}", source->title, source->year->value)
+                      : source->title;
 }
 
 double usual_for(SourceKind kind) {
@@ -48,7 +49,8 @@ std::string span_words(const std::optional<Year>& from, const std::optional<Year
                         : fmt::format("{}-{}", from->value, to->value);
   }
   return from ? fmt::format("from {}", from->value)
-              : to ? fmt::format("by {}", to->value) : std::string("undated");
+         : to ? fmt::format("by {}", to->value)
+              : std::string("undated");
 }
 
 // The shape that bounds give: one year, a stretch, or one side only.
@@ -81,7 +83,9 @@ std::optional<Statement> from_bounds(const std::optional<Year>& from,
 bool about_year(Says says) {
   return says == Says::made || says == Says::inscribed || says == Says::judged;
 }
-bool about_maker(Says says) { return says == Says::made_by || says == Says::judged_by; }
+bool about_maker(Says says) {
+  return says == Says::made_by || says == Says::judged_by;
+}
 
 void add_year_claim(const Show& show, const Claim& claim, GatheredPiece& into) {
   auto statement = from_bounds(claim.from, claim.to, claim.approximate);
@@ -127,14 +131,15 @@ void add_maker_claim(const Show& show, const Claim& claim, GatheredPiece& into) 
     return;
   }
   const Source* source = show.find(claim.source);
-  const bool firm = source != nullptr && source->kind != SourceKind::oral &&
-                    source->kind != SourceKind::own;
+  const bool firm =
+      source != nullptr && source->kind != SourceKind::oral && source->kind != SourceKind::own;
   into.makers.push_back(
       {.maker = static_cast<std::size_t>(at - makers.begin()),
        .reliability = reliability_of(show, claim.source, claim.weight) * share,
        .qualifier = qualifier,
        .record = claim.id.value,
-       .what = fmt::format("Said to be {}{}{}", qualifier.empty() ? "by" : qualifier, " ", at->name),
+       .what = fmt::format("Said to be {}{}{}", qualifier.empty() ? "by" : qualifier, " ",
+                           at->name),
        .source = source_words(show, claim.source),
        .documented = firm && qualifier.empty()});
 }
@@ -255,7 +260,8 @@ std::string origin_of(const Show& show, model::Id<Source> id) {
     source = show.find(source->derives_from.front());
   }
   // Each record of a museum stands for itself; only retold stories share one origin.
-  if (source == nullptr || source->kind == SourceKind::record || source->kind == SourceKind::piece) {
+  if (source == nullptr || source->kind == SourceKind::record ||
+      source->kind == SourceKind::piece) {
     return "";
   }
   return source->key;
