@@ -1,6 +1,10 @@
+#include <algorithm>
+#include <thread>
+
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
+#include "scenario/pictures.h"
 #include "scenario/scenario.h"
 
 namespace backmark::desk {
@@ -59,6 +63,14 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   if (auto written = scenario::write_texts(*made, folder); !written) {
     return written.problem();
+  }
+  if (made->drawn()) {
+    around.progress(0, "drawing the pieces");
+    const unsigned threads = std::max(1U, std::thread::hardware_concurrency());
+    if (auto drawn = scenario::write_photographs(*made, folder / "photos", threads); !drawn) {
+      return drawn.problem();
+    }
+    around.progress(1, "");
   }
   if (call.has("truth")) {
     if (auto written = write_file(call.path("truth"), scenario::pieces_csv(made->truth));
