@@ -86,7 +86,7 @@ void import_makers(Intake& intake, std::vector<const TableRow*>& faulty) {
     std::vector<CellRemark> faults;
     if (names_nobody(row.text(Target::name))) {
       intake.out.notes.push_back(row.fault(
-          Target::name, fmt::format("\"{}\" is a place, not a hand", row.text(Target::name)),
+          Target::name, fmt::format("\"{}\" names no hand: a place, or nobody", row.text(Target::name)),
           "it was left out of the makers"));
       continue;
     }
