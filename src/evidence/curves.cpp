@@ -36,7 +36,7 @@ EvidenceCurves::EvidenceCurves(const StyleTable& table,
       pseudo_(settings.pseudo_per_decade * bins.width / settings.decade_years),
       characters_(table.characters.size()) {
   add_cuts(table, members);
-  add_windows(table);
+  add_windows(table, settings);
   const Smoother smoother(bins.cells(), bins.in_cells(settings.smoothing_years));
   std::map<std::pair<Year, Year>, std::size_t> known;
   std::map<int, std::vector<std::uint32_t>> lots;
@@ -99,7 +99,8 @@ void EvidenceCurves::add_cuts(const StyleTable& table,
 }
 
 // Several windows of one value: the mean of their shapes.
-void EvidenceCurves::add_windows(const StyleTable& table) {
+void EvidenceCurves::add_windows(const StyleTable& table, const CurveSettings& settings) {
+  const Smoother ends(bins_.cells(), bins_.in_cells(settings.window_ends_years));
   std::map<std::pair<std::size_t, std::size_t>, double> count;
   for (const auto& stated : table.windows) {
     const auto term = static_cast<std::size_t>(stated.term);
@@ -108,13 +109,13 @@ void EvidenceCurves::add_windows(const StyleTable& table) {
     }
     std::vector<double> inside(bins_.cells(), 0.0);
     add_span(bins_, stated.span, 1, inside);
+    ends.apply(inside);
+    const double trust = settings.window_strength * stated.reliability;
     auto& window = characters_[stated.character].window[term];
     const double before = count[{stated.character, term}]++;
     window.resize(bins_.cells(), 0.0);
     for (std::size_t bin = 0; bin < window.size(); ++bin) {
-      const double shape =
-          stated.reliability * inside[bin] * static_cast<double>(inside.size()) + 1 -
-          stated.reliability;
+      const double shape = trust * inside[bin] * static_cast<double>(inside.size()) + 1 - trust;
       window[bin] = (window[bin] * before + shape) / (before + 1);
     }
   }

@@ -11,9 +11,11 @@
 namespace backmark::evidence {
 
 struct CurveSettings {
-  double smoothing_years = 12;   // sd of the Gaussian over the counts
-  double pseudo_per_decade = 5;  // pieces of the overall share added to every decade
-  double decade_years = 10;      // length of a "decade"; longer on very long axes
+  double smoothing_years = 12;    // sd of the Gaussian over the counts
+  double pseudo_per_decade = 5;   // pieces of the overall share added to every decade
+  double decade_years = 10;       // length of a "decade"; longer on very long axes
+  double window_strength = 0.3;   // times a window's reliability (method-style.md, section 2)
+  double window_ends_years = 10;  // sd by which the ends of a window are blurred
 };
 
 // For value v of a character, with n_v(t) the weighted pieces that show it (smoothed, per
@@ -61,7 +63,7 @@ class EvidenceCurves {
 
   std::vector<int> terms_of(std::size_t character, const StyleValue& value) const;
   void add_cuts(const StyleTable& table, const std::vector<std::size_t>& members);
-  void add_windows(const StyleTable& table);
+  void add_windows(const StyleTable& table, const CurveSettings& settings);
   std::vector<double> ratio(const Character& character,
                             std::size_t term,
                             const Counts& own_shown,

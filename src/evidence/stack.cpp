@@ -51,8 +51,9 @@ double judge(const StackTask& task,
              const std::vector<double>& b,
              std::vector<double>& slope) {
   const std::size_t cells = task.bins.cells();
+  const std::size_t lines = task.prior.size();
   std::vector<double> p(cells, 0.0);
-  for (std::size_t line = 0; line < b.size(); ++line) {
+  for (std::size_t line = 0; line < lines; ++line) {
     const float* values = target.lines.data() + line * cells;
     for (std::size_t bin = 0; bin < cells; ++bin) {
       p[bin] += b[line] * static_cast<double>(values[bin]);
@@ -69,7 +70,7 @@ double judge(const StackTask& task,
     const bool inside = bin >= cover.first && bin < cover.last;
     p[bin] *= (inside ? cover.of(bin) / mass : 0.0) - 1;
   }
-  for (std::size_t line = 0; line < b.size(); ++line) {
+  for (std::size_t line = 0; line < lines; ++line) {
     const float* values = target.lines.data() + line * cells;
     double along = 0;
     for (std::size_t bin = 0; bin < cells; ++bin) {
@@ -101,15 +102,25 @@ double stack_score(const StackTask& task,
       slope[line] += slopes[share][line];
     }
   }
-  for (std::size_t line = 0; line < b.size(); ++line) {
-    const double off = b[line] - task.prior[line];
+  const double scale = task.scaled > 0 ? std::exp(b.back()) : 1;
+  for (std::size_t line = 0; line < task.prior.size(); ++line) {
+    const bool scaled = line < task.scaled;
+    const double centre = task.prior[line] * (scaled ? scale : 1);
+    const double off = b[line] - centre;
     value += 0.5 * task.ridge * off * off;
     slope[line] += task.ridge * off;
+    if (scaled) {
+      slope.back() -= task.ridge * off * centre;
+    }
+  }
+  if (task.scaled > 0) {
+    value += 0.5 * task.ridge_scale * b.back() * b.back();
+    slope.back() += task.ridge_scale * b.back();
   }
   return value;
 }
 
-Result<std::vector<double>> fit_stack(const StackTask& task, const Watch& watch) {
+Result<StackFit> fit_stack(const StackTask& task, const Watch& watch) {
   const Smooth smooth = [&](const std::vector<double>& b, std::vector<double>& slope) {
     if (watch.stop.stop_requested()) {  // flat: the descent ends at once
       std::fill(slope.begin(), slope.end(), 0.0);
@@ -120,11 +131,19 @@ Result<std::vector<double>> fit_stack(const StackTask& task, const Watch& watch)
   Descent descent;
   descent.lowest.assign(task.prior.size(), 0.0);
   descent.enough = 1e-6;
-  auto best = minimise(smooth, task.prior, descent);
+  auto start = task.prior;
+  if (task.scaled > 0) {
+    start.push_back(0);
+    descent.lowest.push_back(-3);
+  }
+  auto best = minimise(smooth, start, descent);
   if (watch.stop.stop_requested()) {
     return stopped();
   }
-  return best;
+  std::vector<double> slope;
+  StackFit fit{best, stack_score(task, watch, best, slope)};
+  fit.b.resize(task.prior.size());
+  return fit;
 }
 
 std::vector<double> stacked(const std::vector<double>& b,

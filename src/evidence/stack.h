@@ -21,19 +21,28 @@ struct StackTask {
   YearGrid bins;
   std::vector<StackTarget> targets;
   std::vector<double> prior;  // of each line's weight
-  double ridge = 10;          // ridge / 2 * (b - prior)^2
+  // The first `scaled` priors are multiplied by one scale s, learned with the rest: how far the
+  // characters of this show may be taken as independent.
+  std::size_t scaled = 0;
+  double ridge = 10;       // ridge / 2 * (b - s prior)^2
+  double ridge_scale = 1;  // ridge_scale / 2 * (log s)^2
 };
 
 // Minus the weighted log mass on the stated spans under
 //     log p(t) = sum_l b_l line_l(t) + const
-// plus the ridge; writes its slope. One b a line.
+// plus the ridges; writes its slope. `b`: one a line; with a scale, log s is the last.
 double stack_score(const StackTask& task,
                    const Watch& watch,
                    const std::vector<double>& b,
                    std::vector<double>& slope);
 
+struct StackFit {
+  std::vector<double> b;  // one a line
+  double score = 0;
+};
+
 // The b >= 0 with the least score. Problems: stopped.
-Result<std::vector<double>> fit_stack(const StackTask& task, const Watch& watch);
+Result<StackFit> fit_stack(const StackTask& task, const Watch& watch);
 
 // p(t) over as many cells as a line has; `lines` may hold empty ones (nothing said).
 std::vector<double> stacked(const std::vector<double>& b,

@@ -19,7 +19,6 @@ struct StylePrior {
   double open = 1;          // of the overall density among the comparanda
   double overall = 0.3;     // b of the overall density
   double curve = 0.15;      // b of a character's curve
-  double windowed = 0.5;    // b of a character with stated windows
   double comparanda = 0.7;  // b of the comparanda
 };
 

@@ -18,6 +18,10 @@ void StyleFit::set_curves(double smoothing_years) {
   settings.smoothing_years = smoothing_years * stretch_;
   settings.pseudo_per_decade = settings_.pseudo_per_decade;
   settings.decade_years = 10 * stretch_;
+  settings.window_ends_years *= stretch_;
+  if (dated_.empty()) {
+    settings.window_strength = 1;
+  }
   std::vector<double> weights;
   for (const std::size_t piece : pool_) {
     weights.push_back(evidence(piece));
@@ -49,12 +53,8 @@ double StyleFit::stack_priors(std::size_t line) const {
   if (line > table_.characters.size()) {
     return settings_.prior.comparanda;
   }
-  for (const auto& window : table_.windows) {
-    if (window.character == line) {
-      return dated_.empty() ? 1 : settings_.prior.windowed;
-    }
-  }
-  return settings_.prior.curve;
+  // With no dated piece only windows speak, and nothing can say that they speak too loudly.
+  return dated_.empty() ? 1 : settings_.prior.curve;
 }
 
 namespace {
@@ -80,6 +80,7 @@ StackTask StyleFit::task(bool with_comparanda) const {
   StackTask task;
   task.bins = style_.bins_;
   task.ridge = settings_.ridge_b;
+  task.scaled = table_.characters.size();
   const std::size_t lines = table_.characters.size() + (with_comparanda ? 2 : 1);
   for (std::size_t line = 0; line < lines; ++line) {
     task.prior.push_back(stack_priors(line));
@@ -127,16 +128,14 @@ Result<Done> StyleFit::stack_up() {
     }
     draft_all();
     const StackTask whole = task(true);
-    auto b = fit_stack(whole, watch_);
-    if (!b) {
-      return b.problem();
+    auto fit = fit_stack(whole, watch_);
+    if (!fit) {
+      return fit.problem();
     }
-    std::vector<double> slope;
-    const double score = stack_score(whole, watch_, *b, slope);
-    if (years == choices.front() || score < least) {
-      least = score;
+    if (years == choices.front() || fit->score < least) {
+      least = fit->score;
       chosen = years;
-      style_.stack_ = *std::move(b);
+      style_.stack_ = std::move(fit->b);
     }
   }
   if (!fitted) {
@@ -158,7 +157,7 @@ Result<Done> StyleFit::stack_up() {
   if (!alone) {
     return alone.problem();
   }
-  style_.curves_alone_ = *std::move(alone);
+  style_.curves_alone_ = std::move(alone->b);
   return Done{};
 }
 

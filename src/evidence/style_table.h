@@ -66,7 +66,7 @@ struct StatedWindow {
   std::size_t character = 0;
   int term = 0;
   YearSpan span;
-  double reliability = 0.7;  // 0 to 1; 0.7 did best in simulation (method-style.md, section 8)
+  double reliability = 0.7;  // 0 to 1
 };
 
 struct StyleTable {

@@ -32,7 +32,7 @@ StyleTable two_forms() {
 }
 
 EvidenceCurves curves_of(const StyleTable& table, const std::vector<std::size_t>& members) {
-  return {table, members, std::vector<double>(members.size(), 1.0), decades, {12, 5, 10}};
+  return {table, members, std::vector<double>(members.size(), 1.0), decades, {12, 5, 10, 1, 0}};
 }
 
 std::vector<std::size_t> all_but(const StyleTable& table, int lot) {
@@ -87,7 +87,7 @@ TEST_CASE("a stated window shapes a curve until dated pieces overrule it") {
   CHECK(curves.line(0, 1)[0] > 0);  // a wrong window, against six pieces a decade
   const auto members = all_but(table, -1);
   const EvidenceCurves many(table, members, std::vector<double>(members.size(), 10.0), decades,
-                            {12, 5, 10});
+                            {12, 5, 10, 1, 0});
   const auto late = many.line(0, 1);  // and against sixty
   CHECK(late[8] > late[0] + 0.5);
 }

@@ -37,11 +37,16 @@ StackTask drawn(std::size_t targets) {
 }  // namespace
 
 TEST_CASE("the slope of the stack's score is what small steps give") {
-  const auto task = drawn(40);
-  const std::vector<double> at{0.5, 0.2};
+  auto task = drawn(40);
+  std::vector<double> at{0.5, 0.2};
+  SUBCASE("with a scale of its own for the priors") {
+    task.scaled = 1;
+    at.push_back(0.4);
+  }
+  SUBCASE("without") {}
   std::vector<double> slope;
   (void)stack_score(task, {}, at, slope);
-  for (std::size_t line = 0; line < 2; ++line) {
+  for (std::size_t line = 0; line < at.size(); ++line) {
     auto above = at;
     auto below = at;
     above[line] += 1e-5;
@@ -56,8 +61,8 @@ TEST_CASE("the slope of the stack's score is what small steps give") {
 TEST_CASE("a line that tells the year gets its true weight, a line of chance none") {
   const auto b = fit_stack(drawn(1500), {});
   REQUIRE(b.ok());
-  CHECK((*b)[0] == doctest::Approx(0.8).epsilon(0.15));
-  CHECK((*b)[1] < 0.12);
+  CHECK(b->b[0] == doctest::Approx(0.8).epsilon(0.15));
+  CHECK(b->b[1] < 0.12);
 }
 
 TEST_CASE("an empty line changes nothing") {
