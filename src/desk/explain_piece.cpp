@@ -104,7 +104,9 @@ std::string moved_words(const model::EvidenceLine& line) {
     words += fmt::format("; {} {}", years_words(std::abs(line.years_moved)),
                          line.years_moved > 0 ? "later" : "earlier");
   }
-  if (std::abs(line.maker_log_odds) >= 0.1) {
+  if (line.maker_log_odds >= std::log(1000)) {
+    words += "; settles the maker";
+  } else if (std::abs(line.maker_log_odds) >= 0.1) {
     words += fmt::format("; maker's odds x {:.2g}", std::exp(line.maker_log_odds));
   }
   return words;

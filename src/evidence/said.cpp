@@ -1,6 +1,7 @@
 #include "evidence/said.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/text.h"
 
@@ -121,6 +122,15 @@ double hand_share(std::string_view qualifier) {
   return 0;  // workshop of, circle of, after ...: not this hand
 }
 
+// "Attributed to Oda Vessen", "Said to be by Oda Vessen".
+std::string maker_words(std::string qualifier, std::string_view name) {
+  if (qualifier.empty()) {
+    return fmt::format("Said to be by {}", name);
+  }
+  qualifier[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(qualifier[0])));
+  return fmt::format("{} {}", qualifier, name);
+}
+
 void add_maker_claim(const Show& show, const Claim& claim, GatheredPiece& into) {
   const auto& makers = show.all<model::Maker>();
   const auto at = std::find_if(makers.begin(), makers.end(),
@@ -138,8 +148,7 @@ void add_maker_claim(const Show& show, const Claim& claim, GatheredPiece& into) 
        .reliability = reliability_of(show, claim.source, claim.weight) * share,
        .qualifier = qualifier,
        .record = claim.id.value,
-       .what = fmt::format("Said to be {}{}{}", qualifier.empty() ? "by" : qualifier, " ",
-                           at->name),
+       .what = maker_words(qualifier, at->name),
        .source = source_words(show, claim.source),
        .documented = firm && qualifier.empty()});
 }
