@@ -1,6 +1,7 @@
 #include "cli/command_line.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <iostream>
 #include <iterator>
 #include <map>
@@ -58,11 +59,31 @@ std::vector<std::unique_ptr<Filled>> declare_all(CLI::App& program) {
   return all;
 }
 
+// CLI11 takes an argument in square brackets for a list and cuts it up; to us it is a text (an EDTF
+// set). So its first bracket is hidden from CLI11 and put back afterwards.
+constexpr char hidden_bracket = '\x01';
+
+std::string hide_bracket(std::string argument) {
+  if (!argument.empty() && argument.front() == '[') {
+    argument.front() = hidden_bracket;
+  }
+  return argument;
+}
+
+std::string show_bracket(std::string argument) {
+  if (!argument.empty() && argument.front() == hidden_bracket) {
+    argument.front() = '[';
+  }
+  return argument;
+}
+
 desk::Call to_call(const Filled& filled) {
   desk::Call call;
   for (const auto& [name, values] : filled.values) {
     if (!values.empty()) {
-      call.set(name, values);
+      std::vector<std::string> given;
+      std::transform(values.begin(), values.end(), std::back_inserter(given), show_bracket);
+      call.set(name, std::move(given));
     }
   }
   for (const auto& [name, given] : filled.flags) {
@@ -137,7 +158,9 @@ int run(const std::vector<std::string>& arguments,
   const auto all = declare_all(program);
   try {
     // CLI11 takes the arguments from the back.
-    program.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+    std::vector<std::string> reversed;
+    std::transform(arguments.rbegin(), arguments.rend(), std::back_inserter(reversed), hide_bracket);
+    program.parse(std::move(reversed));
   } catch (const CLI::Success& wanted) {  // --help, --version
     return program.exit(wanted, out, err);
   } catch (const CLI::ParseError& error) {
