@@ -58,6 +58,8 @@ Result<Done> write_all(const Path& prints,
   return write_record(prints, record);
 }
 
+constexpr std::size_t findings_shown = 3;  // of a paper, at a terminal
+
 void tell(Answer& answer, const press::Output& output, const press::Printed& printed) {
   Json files = Json::array();
   for (const press::PrintedFile& file : printed.files) {
@@ -68,7 +70,13 @@ void tell(Answer& answer, const press::Output& output, const press::Printed& pri
   for (const Problem& finding : printed.findings) {
     findings.push_back(
         {{"what", finding.what}, {"where", finding.where}, {"fix", finding.fix}});
-    answer.text += "  " + to_line(finding) + "\n";
+    if (findings.size() <= findings_shown) {
+      answer.text += "  " + to_line(finding) + "\n";
+    }
+  }
+  if (findings.size() > findings_shown) {
+    answer.text += fmt::format("  and {} findings more (all of them with --json)\n",
+                               findings.size() - findings_shown);
   }
   answer.json["printed"].push_back(
       {{"output", output.name}, {"files", files}, {"findings", findings}});
