@@ -149,9 +149,8 @@ class CordMaker {
 // One tip, its collar's middle at the origin, pointing down.
 class TipMaker {
  public:
-  TipMaker(Graver& graver)
-      : graver_(graver),
-        canvas_(graver.canvas()),
+  explicit TipMaker(Graver& graver)
+      : canvas_(graver.canvas()),
         tones_(tones_of(graver.work().tip_metal)),
         wide_(graver.work().cord_thickness / 2 + 0.75),
         long_(graver.work().tip_length) {}
@@ -267,7 +266,6 @@ class TipMaker {
     canvas_.stroke(tones_.line.with_alpha(0.8), {.width = 0.2});
   }
 
-  Graver& graver_;
   Canvas& canvas_;
   Tones tones_;
   double wide_;

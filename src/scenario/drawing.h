@@ -22,6 +22,9 @@ void draw_tips(Graver& graver);
 // The mark large, on a field of the back that fills the box.
 void draw_mark_detail(Graver& graver, const draw::Box& box);
 
+// The clip is made in one size; on small pieces a smaller one was cut down from it: the factor.
+double clip_scale(const Work& work);
+
 // Half the distance between the two runs of the cord behind the ornament.
 double cord_apart(const Work& work);
 

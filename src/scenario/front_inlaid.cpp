@@ -114,8 +114,10 @@ void nautilus(Graver& g) {
   const double rx = g.work().width / 2;
   const double ry = g.work().height / 2;
   g.plate(g.outline(), g.box(), 0.8);
+  g.border();
+  const double out = g.work().border == Border::none ? 0.9 : 0.8;
   const auto on = [&](double t) {
-    const double reach = 0.9 * std::exp(-0.105 * t);
+    const double reach = out * std::exp(-0.105 * t);
     return at_angle(reach * rx, reach * ry, t + 2.7);
   };
   constexpr double turn = 2 * pi;
@@ -144,7 +146,7 @@ void nautilus(Graver& g) {
       g.slip(chamber, box, k % 3 == 0 ? g.work().stones[0] : Stone::bone);
     }
   }
-  g.groove([&](Canvas& c) { c.ellipse({0, 0}, 0.945 * rx, 0.945 * ry); }, 0.3);
+  g.groove([&](Canvas& c) { c.ellipse({0, 0}, (out + 0.03) * rx, (out + 0.03) * ry); }, 0.3);
   g.bead({0.02 * rx, 0}, 0.045 * rx);
 }
 
@@ -204,7 +206,7 @@ void channels(Graver& g) {
   const double w = g.work().width;
   const double h = g.work().height;
   g.plate(g.outline(), g.box(), 1.0);
-  g.groove(g.outline(0.93), 0.24);
+  g.border();
   g.canvas().scoped([&] {
     g.outline(0.85)(g.canvas());
     g.canvas().clip();

@@ -281,51 +281,75 @@ void Graver::wear(double strength) {
   });
 }
 
+void Graver::border_along(const Tracing& path) {
+  const auto dashed = [&](const Colour& colour, double width, double on, double off) {
+    path(canvas_);
+    canvas_.stroke(colour, {.width = width,
+                            .cap = on > 0 ? draw::Cap::butt : draw::Cap::round,
+                            .dash = {on, off}});
+  };
+  if (work_.border == Border::rope) {
+    path(canvas_);
+    canvas_.stroke(metal_.line.with_alpha(0.9), {.width = 1.7, .join = draw::Join::round});
+    path(canvas_);
+    canvas_.stroke(sheet_paint(metal_, box()), {.width = 1.3, .join = draw::Join::round});
+    dashed(metal_.line.with_alpha(0.75), 1.3, 0.26, 0.5);
+  } else if (work_.border == Border::granules) {
+    canvas_.scoped([&] {
+      canvas_.translate(0.15, 0.2);
+      dashed(black.with_alpha(0.45), 1.35, 0, 1.9);
+    });
+    dashed(metal_.shade, 1.25, 0, 1.9);
+    canvas_.scoped([&] {
+      canvas_.translate(-0.12, -0.15);
+      dashed(metal_.glint, 0.6, 0, 1.9);
+    });
+  } else {
+    canvas_.scoped([&] {
+      canvas_.translate(0.12, 0.14);
+      dashed(metal_.glint.with_alpha(0.75), 1.1, 0.28, 1.1);
+    });
+    dashed(metal_.line.with_alpha(0.8), 1.1, 0.28, 1.1);
+  }
+}
+
 void Graver::border() {
   const bool round = work_.outline == Outline::disc || work_.outline == Outline::oval;
   const double rx = work_.width / 2;
   const double ry = work_.height / 2;
+  const int count =
+      static_cast<int>((rx + ry) * (work_.border == Border::punched ? 0.95 : 1.15));
   switch (work_.border) {
     case Border::rope:
-      if (round) {
+    case Border::punched:
+    case Border::granules:
+      if (!round) {
+        border_along(outline(1 - 4.2 / std::min(work_.width, work_.height)));
+        break;
+      }
+      if (work_.border == Border::rope) {
         rope({0, 0}, rx - 1.9, ry - 1.9);
-      } else {
-        groove(outline(0.9), 0.3);
-        groove(outline(0.87), 0.3);
+        break;
+      }
+      for (int i = 0; i < count; ++i) {
+        const double angle = 2 * pi * (i + 0.5) / count;
+        const Point p = at_angle(rx - 2, ry - 2, angle);
+        if (work_.border == Border::granules) {
+          bead(p, 0.72);
+          continue;
+        }
+        groove(
+            [&](Canvas& c) {
+              c.new_subpath();
+              c.arc(p, 0.85, angle - 1.5, angle + 1.5);
+            },
+            0.26);
       }
       break;
     case Border::double_line:
       groove(outline(1 - 3.2 / work_.width), 0.22);
       groove(outline(1 - 5.2 / work_.width), 0.22);
       break;
-    case Border::punched:
-    case Border::granules: {
-      const int count =
-          static_cast<int>((rx + ry) * (work_.border == Border::punched ? 0.95 : 1.15));
-      for (int i = 0; i < count; ++i) {
-        const double angle = 2 * pi * (i + 0.5) / count;
-        Point p = at_angle(rx - 2, ry - 2, angle);
-        if (!round) {
-          // Along a straight-sided outline: on the box, drawn in a little.
-          const double reach = std::max(std::abs(std::cos(angle)), std::abs(std::sin(angle)));
-          p = {(rx - 2) * std::cos(angle) / reach, (ry - 2) * std::sin(angle) / reach};
-          if (work_.outline != Outline::plaque || std::abs(p.x) + std::abs(p.y) > rx + ry - 8) {
-            continue;
-          }
-        }
-        if (work_.border == Border::granules) {
-          bead(p, 0.72);
-        } else {
-          groove(
-              [&](Canvas& c) {
-                c.new_subpath();
-                c.arc(p, 0.85, angle - 1.5, angle + 1.5);
-              },
-              0.26);
-        }
-      }
-      break;
-    }
     case Border::bevel:
       groove(outline(1 - 4.4 / work_.width), 0.3);
       break;

@@ -51,6 +51,8 @@ class Graver {
 
  private:
   void veins(Stone stone, const draw::Box& box);
+  // Twisted wire, granules or punches along a path that is no ellipse.
+  void border_along(const Tracing& path);
   void saw_teeth(draw::Point centre, double rx, double ry);
 
   draw::Canvas& canvas_;

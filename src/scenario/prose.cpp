@@ -27,15 +27,16 @@ class Writer {
 
  private:
   static std::string filled(std::string_view sentence, const Work& work, Random& random) {
-    static const std::vector<std::string> sides{"upper left",  "lower left", "upper right",
-                                                "lower right", "left",       "right",
-                                                "top",         "foot"};
+    static const std::vector<std::string> sides{"left", "right"};
+    static const std::vector<std::string> corners{"upper left",  "lower left", "upper right",
+                                                  "lower right", "top",        "foot"};
     static const std::vector<std::string> few{"two", "three", "four", "five"};
     static const std::vector<std::string> many{"thirty-two", "thirty-six", "forty",
                                                "forty-four", "fifty-one",  "fifty-six",
                                                "sixty-three"};
     std::string text(sentence);
     text = replace_all(std::move(text), "{side}", sides[random.below(sides.size())]);
+    text = replace_all(std::move(text), "{corner}", corners[random.below(corners.size())]);
     text = replace_all(std::move(text), "{few}", few[random.below(few.size())]);
     text = replace_all(std::move(text), "{many}", many[random.below(many.size())]);
     text = replace_all(std::move(text), "{metal}", word_of(work.metal));
@@ -60,7 +61,7 @@ std::vector<const Sentences*> topics(const Work& work) {
   }
   list.push_back(&about_stone(work.stones[0]));
   list.push_back(&about_fitting(work.fitting));
-  list.push_back(&about_mark(!work.mark.empty()));
+  list.push_back(&about_mark(work.mark_form));
   list.push_back(&about_finish(work.finish));
   if (work.border != Border::none) {
     list.push_back(&about_border(work.border));

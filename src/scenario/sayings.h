@@ -17,7 +17,7 @@ const Sentences& about_stone(Stone stone);
 const Sentences& about_border(Border border);
 const Sentences& about_finish(Finish finish);
 const Sentences& about_cord(CordType cord);
-const Sentences& about_mark(bool marked);
+const Sentences& about_mark(MarkForm mark);
 const Sentences& about_inscription();
 const Sentences& about_scar();
 const Sentences& about_unmatched_tips();

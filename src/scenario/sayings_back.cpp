@@ -66,18 +66,20 @@ const Sentences& about_cord(CordType cord) {
   return bank[static_cast<std::size_t>(cord)];
 }
 
-const Sentences& about_mark(bool marked) {
-  static const Sentences yes{
-      "The stamp was struck before the fitting was soldered, and the heat has softened its "
-      "edges.",
-      "The mark is deeper at the {side}; the punch was held as one holds a pencil.",
-      "It is marked, and the mark is upright to the wearer, not to the maker.",
-      "The letters were struck on a hard bench: the front shows nothing."};
-  static const Sentences no{"Nobody signed it.",
-                            "There is no mark, though there would have been room for three.",
-                            "Looked over with a lens twice: no mark.",
-                            "It carries no name, like most of what hangs near it."};
-  return marked ? yes : no;
+const Sentences& about_mark(MarkForm mark) {
+  static const Bank bank{
+      {"Nobody signed it.", "There is no mark, though there would have been room for three.",
+       "Looked over with a lens twice: no mark.",
+       "It carries no name, like most of what hangs near it."},
+      {"The stamp was struck before the fitting was soldered, and the heat has softened its "
+       "edges.",
+       "The mark is deeper at the {corner}; the punch was held as one holds a pencil.",
+       "It is marked, and the mark is upright to the wearer, not to the maker.",
+       "The letters were struck on a hard bench: the front shows nothing."},
+      {"The name was cut, not struck, and each stroke ends in a small hook.",
+       "The letters were engraved by hand and lean as handwriting does.",
+       "The graver slipped once in the first letter and was steadied."}};
+  return bank[static_cast<std::size_t>(mark)];
 }
 
 const Sentences& about_inscription() {

@@ -12,7 +12,7 @@ const Bank& motifs() {
   static const Bank bank{
       {"An urchin seen from above, its ten seams ruled with a compass and its knobs graded "
        "from the pole outward.",
-       "The knobs were raised one at a time over a block; {few} at the {side} are flat, and "
+       "The knobs were raised one at a time over a block; {few} at the {corner} are flat, and "
        "one can feel where the afternoon ended.",
        "Whoever drew this had an urchin on the bench. The plates narrow where they should, "
        "which no pattern book of the coast gets right.",
@@ -96,7 +96,7 @@ const Bank& motifs() {
        "The eye is a drilled hole, not a punched one; against the light it is the brightest "
        "point of the piece."},
       {"Three rings worked into a knot that cannot be undone and cannot really be tied.",
-       "Cast in three parts and sprung together; the last join, at the {side}, was soldered "
+       "Cast in three parts and sprung together; the last join, at the {corner}, was soldered "
        "from behind and scraped.",
        "The over-and-under fails once, at the lower crossing. Every knot from this pattern "
        "fails there."},
@@ -118,7 +118,7 @@ const Bank& motifs() {
        "someone who found out."},
       {"A tablet struck all over with a herringbone of two punches, left and right, never "
        "changed for a third.",
-       "The rows were ruled first with a scriber. Where the rule was missed, at the {side}, "
+       "The rows were ruled first with a scriber. Where the rule was missed, at the {corner}, "
        "the pattern wavers and picks itself up.",
        "A plain tablet, and the plainness was meant: the corners are relieved by hand."}};
   return bank;
@@ -139,7 +139,7 @@ const Bank& stones() {
       {"The agate is banded and was cut across the bands.",
        "Agate of the warm sort that was sold by weight at regatta time."},
       {"Sodalite came by post; none is found here.",
-       "The blue is sodalite, with one cloud of white near the {side}."},
+       "The blue is sodalite, with one cloud of white near the {corner}."},
       {"The jet is warm to the lip and very light; it has crazed a little.",
        "Looked at edgeways the jet is brown, as true jet is."},
       {"The sea glass was used as found, frosted, and only its back was ground.",
@@ -185,9 +185,10 @@ const Sentences& about_border(Border border) {
   static const Bank bank{
       {"There is no border, and the edge was left as the shears left it.",
        "Nothing frames it; the rim is only broken with a file."},
-      {"The bevel is wider at the {side}, where the file had more room.",
+      {"The bevel is wider at the {corner}, where the file had more room.",
        "A bevel, quickly filed and slowly polished."},
-      {"The twisted wire of the border meets itself at the {side}, with a gap no wider than a "
+      {"The twisted wire of the border meets itself at the {corner}, with a gap no wider than "
+       "a "
        "hair.",
        "Two wires twisted to the left, flattened, and soldered down in one heat."},
       {"The punch of the border is a half-round with a nick in it, and the nick comes round "
@@ -197,7 +198,7 @@ const Sentences& about_border(Border border) {
       {"The grains of the border are of two sizes, and not by design.",
        "The granules were melted on charcoal, sorted through a sieve, and set with a brush."},
       {"The double line was drawn with a wheel, twice round.",
-       "Two lines run round the edge and part company at the {side}."}};
+       "Two lines run round the edge and part company at the {corner}."}};
   return bank[static_cast<std::size_t>(border)];
 }
 
