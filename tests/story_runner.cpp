@@ -12,7 +12,7 @@
 //   anything else        a line of what the command prints, on standard output and error
 //   together;
 //                        "***" in it stands for any text (a time, a path)
-// Lines that begin with # before the first command are for the reader.
+//   # words              for the reader
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -45,7 +45,7 @@ bool starts_with(std::string_view text, std::string_view prefix) {
 void take_line(const std::string& text, int number, std::vector<Step>& steps) {
   if (starts_with(text, "$ ")) {
     steps.push_back({number, text.substr(2), {}, 0});
-  } else if (steps.empty()) {
+  } else if (steps.empty() || starts_with(text, "# ")) {
     return;
   } else if (starts_with(text, "> ") && steps.back().expected.empty()) {
     steps.back().command += "\n" + text.substr(2);

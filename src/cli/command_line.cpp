@@ -59,8 +59,8 @@ std::vector<std::unique_ptr<Filled>> declare_all(CLI::App& program) {
   return all;
 }
 
-// CLI11 takes an argument in square brackets for a list and cuts it up; to us it is a text (an EDTF
-// set). So its first bracket is hidden from CLI11 and put back afterwards.
+// CLI11 takes an argument in square brackets for a list and cuts it up; to us it is a text (an
+// EDTF set). So its first bracket is hidden from CLI11 and put back afterwards.
 constexpr char hidden_bracket = '\x01';
 
 std::string hide_bracket(std::string argument) {
@@ -159,7 +159,8 @@ int run(const std::vector<std::string>& arguments,
   try {
     // CLI11 takes the arguments from the back.
     std::vector<std::string> reversed;
-    std::transform(arguments.rbegin(), arguments.rend(), std::back_inserter(reversed), hide_bracket);
+    std::transform(arguments.rbegin(), arguments.rend(), std::back_inserter(reversed),
+                   hide_bracket);
     program.parse(std::move(reversed));
   } catch (const CLI::Success& wanted) {  // --help, --version
     return program.exit(wanted, out, err);

@@ -14,6 +14,7 @@ Operation export_show();
 Operation print_papers();
 Operation check_show();
 Operation read_dates();
+Operation reckon_formula();
 Operation find_pieces();
 Operation read_history();
 Operation set_section();
