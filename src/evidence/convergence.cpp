@@ -46,13 +46,25 @@ Chains normal_scores(const Chains& chains) {
   }
   std::sort(sorted.begin(), sorted.end());
   const auto total = static_cast<double>(sorted.size());
+  // One score a distinct value: years repeat a lot.
+  std::vector<double> distinct;
+  std::vector<double> score;
+  for (std::size_t first = 0; first < sorted.size();) {
+    std::size_t past = first;
+    while (past < sorted.size() && sorted[past] == sorted[first]) {
+      ++past;
+    }
+    const double rank = 0.5 * static_cast<double>(first + past + 1);
+    distinct.push_back(sorted[first]);
+    score.push_back(normal_quantile((rank - 0.375) / (total + 0.25)));
+    first = past;
+  }
   Chains scores = chains;
   for (auto& chain : scores) {
     for (double& x : chain) {
-      const auto range = std::equal_range(sorted.begin(), sorted.end(), x);
-      const double below = static_cast<double>(range.first - sorted.begin());
-      const double upto = static_cast<double>(range.second - sorted.begin());
-      x = normal_quantile((0.5 * (below + upto + 1) - 0.375) / (total + 0.25));
+      const auto place =
+          std::lower_bound(distinct.begin(), distinct.end(), x) - distinct.begin();
+      x = score[static_cast<std::size_t>(place)];
     }
   }
   return scores;
@@ -204,31 +216,37 @@ double batch_mean_error(const Chains& chains, int batches) {
 }
 
 Convergence judge_convergence(const std::vector<Chains>& quantities) {
-  Convergence run;
-  run.quantities = quantities.size();
-  if (quantities.empty()) {
-    return run;
-  }
-  run.ess_min = std::numeric_limits<double>::infinity();
-  std::vector<double> bulks;
-  double rhat_good = 0;
-  double ess_good = 0;
+  std::vector<Convergence> parts;
   for (const Chains& chains : quantities) {
     const double rhat = rank_rhat(chains);
     const double bulk = bulk_ess(chains);
     const double least = std::min(bulk, tail_ess(chains));
-    run.rhat_max = std::max(run.rhat_max, rhat);
-    run.ess_min = std::min(run.ess_min, least);
-    rhat_good += rhat < 1.01 ? 1 : 0;
-    ess_good += least > 400 ? 1 : 0;
-    bulks.push_back(bulk);
+    parts.push_back({1, rhat, rhat < 1.01 ? 1.0 : 0.0, least, bulk, least > 400 ? 1.0 : 0.0});
   }
-  std::nth_element(bulks.begin(), bulks.begin() + static_cast<std::ptrdiff_t>(bulks.size() / 2),
-                   bulks.end());
-  run.ess_median = bulks[bulks.size() / 2];
-  run.rhat_good_share = rhat_good / static_cast<double>(quantities.size());
-  run.ess_good_share = ess_good / static_cast<double>(quantities.size());
-  return run;
+  return joined(parts);
+}
+
+Convergence joined(const std::vector<Convergence>& parts) {
+  Convergence all{0, 1, 0, std::numeric_limits<double>::infinity(), 0, 0};
+  for (const Convergence& part : parts) {
+    const auto weight = static_cast<double>(part.quantities);
+    all.quantities += part.quantities;
+    if (part.quantities > 0) {
+      all.rhat_max = std::max(all.rhat_max, part.rhat_max);
+      all.ess_min = std::min(all.ess_min, part.ess_min);
+    }
+    all.rhat_good_share += weight * part.rhat_good_share;
+    all.ess_mean += weight * part.ess_mean;
+    all.ess_good_share += weight * part.ess_good_share;
+  }
+  if (all.quantities == 0) {
+    return {};
+  }
+  const auto total = static_cast<double>(all.quantities);
+  all.rhat_good_share /= total;
+  all.ess_mean /= total;
+  all.ess_good_share /= total;
+  return all;
 }
 
 }  // namespace backmark::evidence

@@ -39,10 +39,13 @@ struct Convergence {
   double rhat_max = 1;
   double rhat_good_share = 1;  // share with R-hat below 1.01
   double ess_min = 0;          // smallest of bulk and tail; 0 without quantities
-  double ess_median = 0;       // of the bulk
+  double ess_mean = 0;         // of the bulk
   double ess_good_share = 1;   // share with bulk and tail above 400
 };
 
 Convergence judge_convergence(const std::vector<Chains>& quantities);
+
+// Several judgements of different quantities as one.
+Convergence joined(const std::vector<Convergence>& parts);
 
 }  // namespace backmark::evidence

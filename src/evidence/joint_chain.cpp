@@ -21,7 +21,7 @@ JointChain::JointChain(const JointShow& show,
       settings_(settings),
       layout_(show),
       random_(std::move(random)),
-      weigher_(show, settings, layout_) {
+      weigher_(show, settings_, layout_) {
   for (const JointPiece& piece : show.pieces) {
     frames_.push_back(frame_of(piece, show, layout_));
   }

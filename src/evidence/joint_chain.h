@@ -22,7 +22,7 @@ struct PieceSums {
 class JointChain {
  public:
   // A start from scratch (`start` null) or from a former state; pieces beyond those of `start`
-  // are placed at random. All references must outlive the chain.
+  // are placed at random. The show must outlive the chain.
   JointChain(const JointShow& show,
              const JointSettings& settings,
              const JointState* start,
@@ -83,7 +83,7 @@ class JointChain {
   std::vector<double> draw_dirichlet(const std::vector<double>& weight);
 
   const JointShow& show_;
-  const JointSettings& settings_;
+  const JointSettings settings_;
   JointLayout layout_;
   Random random_;
   PieceWeigher weigher_;
