@@ -227,10 +227,10 @@ std::string to_table(const std::vector<DateReading>& readings) {
     widest = std::max(widest, to_code_points(reading.text).size());
   }
   const auto row = [widest](const DateReading& of) {
-    const std::string pad(widest - to_code_points(of.text).size(), ' ');
-    std::string line = fmt::format("{}{}  {:<11} {:<11} {:<15} {}", of.text, pad, of.earliest,
-                                   of.latest, of.edtf, of.left_over);
-    return std::string(line.substr(0, line.find_last_not_of(' ') + 1)) + "\n";
+    return without_trailing_spaces(fmt::format("{}  {:<11} {:<11} {:<15} {}",
+                                               padded(of.text, widest), of.earliest, of.latest,
+                                               of.edtf, of.left_over)) +
+           "\n";
   };
   DateReading head;
   head.text = "text";

@@ -186,6 +186,27 @@ std::string to_utf8(std::u32string_view code_points) {
   return text;
 }
 
+std::string padded(std::string text, std::size_t width) {
+  const std::size_t length = to_code_points(text).size();
+  text.append(width > length ? width - length : 0, ' ');
+  return text;
+}
+
+std::string shortened(std::string text, std::size_t most) {
+  auto points = to_code_points(text);
+  if (points.size() <= most) {
+    return text;
+  }
+  points.resize(most - 1);
+  points.push_back(U'\u2026');
+  return to_utf8(points);
+}
+
+std::string without_trailing_spaces(std::string text) {
+  text.erase(text.find_last_not_of(' ') + 1);
+  return text;
+}
+
 int edit_distance(std::string_view a, std::string_view b) {
   const std::size_t width = b.size() + 1;
   std::vector<int> before(width);

@@ -38,6 +38,13 @@ bool is_utf8(std::string_view text);
 std::u32string to_code_points(std::string_view text);
 std::string to_utf8(std::u32string_view code_points);
 
+// With spaces behind it up to `width` code points; longer texts are left as they are.
+std::string padded(std::string text, std::size_t width);
+// At most `most` code points, the last an ellipsis where something was cut.
+std::string shortened(std::string text, std::size_t most);
+// Without spaces at its end.
+std::string without_trailing_spaces(std::string text);
+
 // How many edits (insert, drop, change, swap of neighbours) turn a into b; used for "did you
 // mean".
 int edit_distance(std::string_view a, std::string_view b);

@@ -112,16 +112,6 @@ std::string moved_words(const model::EvidenceLine& line) {
   return words;
 }
 
-std::string shortened(std::string text, std::size_t most) {
-  const auto points = to_code_points(text);
-  return points.size() <= most ? text : to_utf8(points.substr(0, most - 1)) + "\xE2\x80\xA6";
-}
-
-std::string padded(const std::string& text, std::size_t width) {
-  const std::size_t length = to_code_points(text).size();
-  return text + std::string(width > length ? width - length : 0, ' ');
-}
-
 std::string evidence_words(const Why& why) {
   std::string text =
       "Evidence, most pull first (bits: what the year's answer loses without it)\n";

@@ -39,14 +39,9 @@ std::string to_text(const std::vector<std::string>& columns, const Rows& rows) {
   const auto line = [&](const std::vector<std::string>& cells) {
     std::string text;
     for (std::size_t c = 0; c < cells.size(); ++c) {
-      auto points = to_code_points(cells[c]);
-      if (points.size() > widest) {
-        points.resize(widest - 1);
-        points.push_back(U'\u2026');
-      }
-      text += to_utf8(points) + std::string(width[c] + 2 - points.size(), ' ');
+      text += padded(shortened(cells[c], widest), width[c] + 2);
     }
-    return text.substr(0, text.find_last_not_of(' ') + 1) + "\n";
+    return without_trailing_spaces(std::move(text)) + "\n";
   };
   std::string text = line(columns);
   for (const auto& row : rows) {

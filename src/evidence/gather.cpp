@@ -83,8 +83,9 @@ class Gatherer {
     const auto& pieces = show_.all<Piece>();
     out_.pieces.resize(pieces.size());
     out_.style.pieces.resize(pieces.size());
+    const MakerLegends legends(show_);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
-      gather_said(show_, pieces[i], today_, out_.pieces[i]);
+      gather_said(show_, pieces[i], legends, today_, out_.pieces[i]);
       encode(pieces[i], i);
     }
     number_lots();

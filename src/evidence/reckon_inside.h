@@ -24,7 +24,6 @@ struct Judged {
   std::vector<double> replaced_p;        // one a component
   std::vector<double> maker_p;           // one a maker of the show, then the hand not listed
   StyleJudgement style;
-  bool off_axis = false;  // dated by its own statement, outside the axis
   YearSpan axis;
 };
 

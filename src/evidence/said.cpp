@@ -212,43 +212,61 @@ std::string plain_legend(std::string_view text) {
   return plain;
 }
 
-// Whether a legend is one of this maker's: the usual mark, or a variant of the maker's lineage.
-bool is_legend_of(const Show& show, const model::Maker& maker, const std::string& legend) {
-  if (!maker.mark.empty() && plain_legend(maker.mark) == legend) {
-    return true;
-  }
-  for (const model::Lineage& lineage : show.all<model::Lineage>()) {
-    for (const model::Word variant : lineage.variants) {
-      if (lineage.maker == maker.id && plain_legend(show.text(variant)) == legend) {
-        return true;
-      }
-    }
-  }
-  return false;
-}
-
 // A mark with a maker's legend names the hand, or the shop whose stamp it is.
-void add_marks(const Show& show, const model::Piece& piece, GatheredPiece& into) {
+void add_marks(const Show& show,
+               const model::Piece& piece,
+               const MakerLegends& legends,
+               GatheredPiece& into) {
   for (const model::Mark& mark : show.marks_of(piece.id)) {
-    const std::string legend = plain_legend(mark.text);
-    if (mark.seen != model::Seen::value || legend.size() < 2) {
+    const auto* makers = mark.seen == model::Seen::value ? legends.find(mark.text) : nullptr;
+    if (makers == nullptr) {
       continue;
     }
-    const auto& makers = show.all<model::Maker>();
-    for (std::size_t i = 0; i < makers.size(); ++i) {
-      if (is_legend_of(show, makers[i], legend)) {
-        into.makers.push_back({.maker = i,
-                               .reliability = 0.97 * mark.certainty,
-                               .record = mark.id.value,
-                               .what = fmt::format("Marked {}", mark.text),
-                               .source = "the piece",
-                               .documented = true});
-      }
+    for (const std::size_t maker : *makers) {
+      into.makers.push_back({.maker = maker,
+                             .reliability = 0.97 * mark.certainty,
+                             .record = mark.id.value,
+                             .what = fmt::format("Marked {}", mark.text),
+                             .source = "the piece",
+                             .documented = true});
     }
   }
 }
 
 }  // namespace
+
+MakerLegends::MakerLegends(const Show& show) {
+  std::unordered_map<std::int32_t, std::size_t> place;
+  const auto add = [this](std::string_view legend, std::size_t maker) {
+    auto& known = makers_[plain_legend(legend)];
+    if (std::find(known.begin(), known.end(), maker) == known.end()) {
+      known.push_back(maker);
+    }
+  };
+  const auto& makers = show.all<model::Maker>();
+  for (std::size_t i = 0; i < makers.size(); ++i) {
+    place.emplace(makers[i].id.value, i);
+    add(makers[i].mark, i);
+  }
+  for (const model::Lineage& lineage : show.all<model::Lineage>()) {
+    const auto maker = place.find(lineage.maker.value);
+    for (const model::Word variant : lineage.variants) {
+      if (maker != place.end()) {
+        add(show.text(variant), maker->second);
+      }
+    }
+  }
+  for (auto& [legend, known] : makers_) {
+    std::sort(known.begin(), known.end());
+  }
+}
+
+const std::vector<std::size_t>* MakerLegends::find(std::string_view legend) const {
+  const std::string plain = plain_legend(legend);
+  const auto at = makers_.find(plain);
+  // One letter is no legend: many makers share it.
+  return plain.size() < 2 || at == makers_.end() ? nullptr : &at->second;
+}
 
 double reliability_of(const Show& show, model::Id<Source> id, std::optional<double> weight) {
   if (weight) {
@@ -276,7 +294,11 @@ std::string origin_of(const Show& show, model::Id<Source> id) {
   return source->key;
 }
 
-void gather_said(const Show& show, const model::Piece& piece, Year today, GatheredPiece& into) {
+void gather_said(const Show& show,
+                 const model::Piece& piece,
+                 const MakerLegends& legends,
+                 Year today,
+                 GatheredPiece& into) {
   for (const Claim& claim : show.claims_on(piece.id)) {
     if (claim.negative) {
       continue;
@@ -290,7 +312,7 @@ void gather_said(const Show& show, const model::Piece& piece, Year today, Gather
   for (const Event& event : show.events_of(piece.id)) {
     add_event(show, event, today, into);
   }
-  add_marks(show, piece, into);
+  add_marks(show, piece, legends, into);
 }
 
 }  // namespace backmark::evidence

@@ -1,13 +1,31 @@
 // Claims, events and marks as statements with a reliability.
 #pragma once
 
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
 #include "evidence/gather.h"
 
 namespace backmark::evidence {
 
+// The legends by which marks name makers: the usual mark of each and the variants of its
+// lineage, compared without case, points and brackets. Holds places in Show::all<Maker>().
+class MakerLegends {
+ public:
+  explicit MakerLegends(const model::Show& show);
+  // Makers with this legend, in the order of the show; null: none.
+  const std::vector<std::size_t>* find(std::string_view legend) const;
+
+ private:
+  std::unordered_map<std::string, std::vector<std::size_t>> makers_;
+};
+
 // Fills years and makers of `into` from what is said of `piece`.
 void gather_said(const model::Show& show,
                  const model::Piece& piece,
+                 const MakerLegends& legends,
                  Year today,
                  GatheredPiece& into);
 

@@ -4,6 +4,7 @@
 #include <unordered_set>
 
 #include "base/text.h"
+#include "exchange/export_part.h"
 #include "exchange/intake.h"
 
 namespace backmark::exchange {
@@ -27,22 +28,6 @@ Cells headings_of(const Show& show, const ImportMap& map) {
     want(rule.qualifiers);
   }
   return headings;
-}
-
-std::unordered_map<std::int32_t, const Row*> rows_of(const Show& show, const ImportMap& map) {
-  std::unordered_map<std::int32_t, const Row*> rows;
-  if (const Source* source = show.source(map.source)) {
-    for (const Row& row : show.all<Row>()) {
-      if (row.source == source->id) {
-        rows.emplace(row.subject, &row);
-      }
-    }
-  }
-  return rows;
-}
-
-std::string plain_number(double value) {
-  return fmt::format("{:.10g}", value);
 }
 
 // A length or weight in the unit that the map's column has.
@@ -370,87 +355,17 @@ class PieceExport {
   RowReader reader_;
 };
 
-// Makers and sources that the file brought, as it wrote them.
-template <class T>
-void export_list(const Show& show, const ImportMap& map, CsvExport& out) {
-  const auto rows = rows_of(show, map);
-  for (const T& record : show.all<T>()) {
-    if (const auto at = rows.find(record.id.value); at != rows.end()) {
-      out.rows.push_back(cells_of(*at->second, out.headings).cells);
-      ++out.as_written;
-    }
-  }
-}
-
-void export_observations(const Show& show, const ImportMap& map, CsvExport& out) {
-  const Source* source = show.source(map.source);
-  for (const Piece& piece : show.all<Piece>()) {
-    for (const Held& held : held_items(show, piece)) {
-      if (held.item.kind != ItemKind::observation || source == nullptr ||
-          held.source != source->id) {
-        continue;
-      }
-      Cells cells(out.headings.size());
-      for (const ColumnRule& rule : map.columns) {
-        const auto at = std::find(out.headings.begin(), out.headings.end(), rule.heading);
-        std::string& cell = cells[static_cast<std::size_t>(at - out.headings.begin())];
-        switch (rule.target) {
-          case Target::number:
-            cell = piece.number;
-            break;
-          case Target::part:
-            cell = held.item.part;
-            break;
-          case Target::character:
-            cell = held.item.key;
-            break;
-          case Target::value:
-            cell = held.item.seen == Seen::none ? (map.none.empty() ? "none" : map.none[0])
-                   : held.item.seen == Seen::cannot_tell
-                       ? (map.cannot_tell.empty() ? "cannot tell" : map.cannot_tell[0])
-                   : held.item.shape == Shape::number ? plain_number(held.item.number)
-                                                      : held.item.text;
-            break;
-          case Target::certainty:
-            cell = plain_number(static_cast<double>(held.item.certainty));
-            break;
-          case Target::how:
-            cell = how_word(held.item.how);
-            break;
-          case Target::by:
-            cell = held.item.by;
-            break;
-          default:
-            break;
-        }
-      }
-      out.rows.push_back(std::move(cells));
-      ++out.rewritten;
-    }
-  }
-}
-
 }  // namespace
 
 CsvExport export_rows(const Show& show, const ImportMap& map) {
   CsvExport out{.headings = headings_of(show, map)};
-  switch (map.rows) {
-    case RowsOf::pieces: {
-      PieceExport pieces(show, map, out);
-      for (const Piece& piece : show.all<Piece>()) {
-        pieces.write(piece);
-      }
-      break;
-    }
-    case RowsOf::makers:
-      export_list<Maker>(show, map, out);
-      break;
-    case RowsOf::sources:
-      export_list<Source>(show, map, out);
-      break;
-    case RowsOf::observations:
-      export_observations(show, map, out);
-      break;
+  if (map.rows != RowsOf::pieces) {
+    export_list(show, map, out);
+    return out;
+  }
+  PieceExport pieces(show, map, out);
+  for (const Piece& piece : show.all<Piece>()) {
+    pieces.write(piece);
   }
   return out;
 }

@@ -43,3 +43,12 @@ TEST_CASE("a slip of the finger finds the word that was meant") {
   CHECK(closest("numbr", {"title", "number", "maker"}) == "number");
   CHECK_FALSE(closest("zzz", {"title", "number"}));
 }
+
+TEST_CASE("columns line up by letters, not by bytes") {
+  CHECK(padded("caf\xC3\xA9", 6) == "caf\xC3\xA9  ");
+  CHECK(padded("clasp", 3) == "clasp");
+  CHECK(shortened("caf\xC3\xA9s", 5) == "caf\xC3\xA9s");
+  CHECK(shortened("brooch", 4) == "bro\xE2\x80\xA6");
+  CHECK(without_trailing_spaces("a b  ") == "a b");
+  CHECK(without_trailing_spaces("   ").empty());
+}

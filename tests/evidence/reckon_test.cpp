@@ -154,3 +154,29 @@ TEST_CASE("a piece bought in 1951 was hardly made after it") {
   CHECK(belief.year.inside({1952}, {2025}) < 0.05);
   CHECK(belief.limit == "acquired in 1951");
 }
+
+TEST_CASE("a worn mark, or an older form of it, still names its maker") {
+  Invented made;
+  const Id<Maker> vessen{made.next++};
+  const Id<Maker> lund{made.next++};
+  made.show.all<Maker>() = {
+      {.id = vessen, .key = "vessen", .name = "Oda Vessen", .mark = "V\u00B7E"},
+      {.id = lund, .key = "lund", .name = "Sefa Lund", .mark = "LUND"}};
+  made.show.all<Lineage>() = {{.id = {made.next++},
+                               .maker = vessen,
+                               .variants = {made.show.pool.take("VESSEN ENNET")}}};
+  for (const char* legend : {"V\u00B7[E]", "vessen ennet"}) {
+    const auto piece = made.add("wire", 0);
+    made.show.all<Mark>().push_back({.id = {made.next++}, .piece = piece, .text = legend});
+  }
+  const auto unknown = made.add("wire", 0);
+  made.show.all<Mark>().push_back({.id = {made.next++}, .piece = unknown, .text = "V"});
+  const Reckoning reckoning = made.reckon();
+  for (const std::size_t row : {made.count() - 3, made.count() - 2}) {
+    const auto belief = reckoning.judge(row);
+    REQUIRE_FALSE(belief.maker.makers.empty());
+    CHECK(belief.maker.makers.front().maker == vessen);
+    CHECK(belief.maker.documented);
+  }
+  CHECK_FALSE(reckoning.judge(made.count() - 1).maker.documented);
+}

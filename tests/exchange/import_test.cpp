@@ -63,6 +63,24 @@ const std::string one_row =
     "ES 1,Wave,attributed to Oda Vessen,c. 1955,jet; shell,braided,\"5.5\","
     "OV,1974,top\n";
 
+// The curator sees under the loupe that the cord of ES 1 is plaited, not braided.
+Id<Piece> correct_cord(Show& show) {
+  const auto piece = show.piece("ES 1")->id;
+  Change change(show, "note", "by loupe");
+  for (const Observation& seen : show.observations_of(piece)) {
+    if (show.text(seen.value) == "braided") {
+      change.add(Observation{.piece = piece,
+                             .part = seen.part,
+                             .character = seen.character,
+                             .value = change.word("plaited"),
+                             .how = How::loupe,
+                             .supersedes = seen.id});
+    }
+  }
+  apply(show, change);
+  return piece;
+}
+
 }  // namespace
 
 TEST_CASE("a row becomes a piece with its claims, observations, mark and event") {
@@ -124,19 +142,7 @@ TEST_CASE("an emptied cell is withdrawn, one value of a set alone") {
 TEST_CASE("what the curator corrected stays when the file comes again") {
   Show show;
   take(show, one_row);
-  const auto piece = show.piece("ES 1")->id;
-  Change change(show, "note", "by loupe");
-  for (const Observation& seen : show.observations_of(piece)) {
-    if (show.text(seen.value) == "braided") {
-      change.add(Observation{.piece = piece,
-                             .part = seen.part,
-                             .character = seen.character,
-                             .value = change.word("plaited"),
-                             .how = How::loupe,
-                             .supersedes = seen.id});
-    }
-  }
-  apply(show, change);
+  const auto piece = correct_cord(show);
   CHECK(take(show, one_row).change.empty());
   // Another column changes: the correction still stands alone.
   take(show, replace_all(one_row, "Wave", "Wave form"));
@@ -234,19 +240,7 @@ TEST_CASE("export gives every cell back as it was, and importing it changes noth
 TEST_CASE("export writes a cell anew where the show overrules it") {
   Show show;
   take(show, one_row);
-  const auto piece = show.piece("ES 1")->id;
-  Change change(show, "note", "by loupe");
-  for (const Observation& seen : show.observations_of(piece)) {
-    if (show.text(seen.value) == "braided") {
-      change.add(Observation{.piece = piece,
-                             .part = seen.part,
-                             .character = seen.character,
-                             .value = change.word("plaited"),
-                             .how = How::loupe,
-                             .supersedes = seen.id});
-    }
-  }
-  apply(show, change);
+  correct_cord(show);
   const CsvExport out = export_rows(show, map_of(plain_map));
   CHECK(out.rewritten == 1);
   CHECK(out.rows[0][5] == "plaited");
