@@ -108,17 +108,6 @@ struct Beliefs {
   const PieceBelief* of(Id<Piece> piece) const;
 };
 
-// A look that is worth taking.
-struct Look {
-  Id<Piece> piece;
-  Word part;
-  Id<Character> character;
-  double gain_bits = 0;   // expected, year and maker together
-  double gain_years = 0;  // expected narrowing of the 80 % span
-  double minutes = 0;
-  bool again = false;  // re-check of something recorded
-};
-
 // The phrases that every printed output uses.
 struct Phrases {
   std::string made;   // "about 1954"
