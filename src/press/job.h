@@ -20,6 +20,12 @@ namespace backmark::press {
 // Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file.
 using PhotographLoader = std::function<Result<std::string>(const model::Photograph&)>;
 
+// A text of the show folder that is no record: an essay, the glossary, the references.
+struct TextFile {
+  std::string path;  // below the show folder: "essays/glossary.md"
+  std::string text;
+};
+
 // Everything is lent for the length of the call.
 struct PressJob {
   const model::Show& show;
@@ -30,6 +36,7 @@ struct PressJob {
   words::Audience audience = words::Audience::public_;
   model::DayNumber day = model::unknown_day;  // the day of printing
   std::string only = {};                      // a lender's code for papers made for one lender
+  std::vector<TextFile> texts = {};           // of the show's essays folder, by path
 
   // A setting of the show as a number; `otherwise` if unset or no number.
   double number_setting(std::string_view key, double otherwise) const;
