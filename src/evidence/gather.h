@@ -3,9 +3,11 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
+#include "evidence/encode.h"
 #include "evidence/statement.h"
 #include "evidence/style_table.h"
 #include "model/show.h"
@@ -43,10 +45,7 @@ struct GatheredPiece {
 struct Gathered {
   StyleTable style;  // pieces in the order of the show
   std::vector<GatheredPiece> pieces;
-  // The model's character behind each of the table's; none: made from the title or from others.
-  std::vector<model::Id<model::Character>> characters;
-  // Kind of part each character belongs to; none: the piece as a whole.
-  std::vector<model::Word> parts;
+  StyleColumns columns;
   YearSpan years;  // of the grid
   bool any_dated = false;
 };
@@ -54,6 +53,15 @@ struct Gathered {
 // `today` closes the grid and the lags: the year of the reckoning. Settings "years.first" and
 // "years.last" of the show fix the grid; otherwise it runs from the 1 to the 99 in 100 point of
 // what is said, widened by a tenth of that and to the next 5 years, and not past `today`.
-Gathered gather(const model::Show& show, Year today);
+// `hidden`: ids of pieces whose known years and makers are to be left out (hide_known).
+Gathered gather(const model::Show& show, Year today, const std::set<std::int32_t>& hidden = {});
+
+// What a piece teaches: the narrowest firm statement with both ends, and the first firm name.
+std::optional<YearSpan> stated_span(const GatheredPiece& piece);
+std::optional<int> named_hand(const GatheredPiece& piece);
+
+// Takes out what makes the year (or the maker) known: firm statements with both ends and their
+// retellings (firm names). Limits, stories and opinions stay.
+void hide_known(GatheredPiece& piece, bool years, bool makers);
 
 }  // namespace backmark::evidence

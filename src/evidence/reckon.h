@@ -10,13 +10,16 @@
 // the one named and (1 - r) shared by the rest.
 #pragma once
 
-#include <functional>
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
 
 #include "base/result.h"
+#include "evidence/gather.h"
+#include "evidence/style.h"
 #include "evidence/watch.h"
+#include "evidence/what_if.h"
 #include "model/belief.h"
 #include "model/show.h"
 
@@ -27,12 +30,20 @@ struct ReckonSettings {
   std::uint64_t seed = 1;  // recorded; the fitted part draws nothing
   // Share of pieces by hands that are not on the list; below 0: learned from the signed pieces.
   double unlisted_share = -1;
+  // Ids of pieces that are to be judged as if nobody knew their year and maker, and that teach
+  // nothing (hide_known in gather.h): for measuring how well the others foretell them.
+  std::set<std::int32_t> hidden;
 };
 
 // What to leave out of an answer, for "without this": records by id, characters by id.
 struct LeftOut {
   std::set<std::int32_t> records;
   std::set<std::int32_t> characters;
+  // What makes the piece's own year or maker known (hide_known in gather.h). Curves and hands
+  // never heard its lot; spans of makers and lags did. To hide it from those too, fit with
+  // `hidden`.
+  bool known_year = false;
+  bool known_maker = false;
 };
 
 class Reckoning {
@@ -50,6 +61,13 @@ class Reckoning {
   // One piece, by its place in Show::all<Piece>().
   model::PieceBelief judge(std::size_t piece, const LeftOut& without = {}) const;
 
+  // The same piece with something seen or told otherwise; what all pieces share stays as it
+  // is. Words that the show has never met are allowed; characters must be the show's.
+  model::PieceBelief judge_if(std::size_t piece, const WhatIf& change) const;
+
+  // A piece that is not in the show, of a lot by itself. Its belief carries no id.
+  model::PieceBelief judge_new(const WhatIf& piece) const;
+
   // Every piece; the same on any number of threads.
   Result<model::Beliefs> judge_all(const Watch& watch) const;
 
@@ -65,6 +83,10 @@ class Reckoning {
 
   const std::vector<std::string>& notes() const;
   YearSpan axis() const;
+  // The show as weighed: what is said of each piece, and its style as a table.
+  const Gathered& gathered() const;
+  // Null: nothing can be dated by its style.
+  const Style* style() const;
 
  private:
   struct Inside;

@@ -7,6 +7,7 @@
 #include "evidence/gather.h"
 #include "evidence/hands.h"
 #include "evidence/reckon.h"
+#include "evidence/said.h"
 #include "evidence/spans.h"
 #include "evidence/style.h"
 
@@ -29,13 +30,22 @@ struct Judged {
 
 // The parts and statements of a judged piece that do not fit the rest, most doubtful first.
 std::vector<model::Misfit> misfits_of(const model::Show& show,
-                                      std::size_t piece,
+                                      model::Id<model::Piece> piece,
                                       const Judged& judged);
+
+// A piece as it is asked about: as recorded, without something, or as it might be.
+struct Asked {
+  model::Id<model::Piece> id;  // none: not in the show
+  GatheredPiece said;
+  std::vector<StyleValue> values;
+  std::optional<int> lot;
+};
 
 struct Reckoning::Inside {
   const model::Show* show = nullptr;
   ReckonSettings settings;
   Gathered gathered;
+  std::optional<MakerLegends> legends;
   std::optional<Style> style;
   std::optional<Hands> hands;  // none: no maker has signed pieces enough
   LagBelief lag;
@@ -48,19 +58,18 @@ struct Reckoning::Inside {
   void learn_lag();
   void learn_spans();
   void learn_named_odds();
-  // Chances of each maker of the show before what is said, then of a hand not on the list.
-  std::vector<double> maker_prior(std::size_t piece,
-                                  const LeftOut& without,
-                                  const std::vector<double>& year) const;
+  Asked asked(std::size_t piece, const LeftOut& without) const;
+  Asked asked_if(const model::Piece* piece, const WhatIf& change) const;
 
-  Judged judge(std::size_t piece, const LeftOut& without, bool detailed) const;
-  // What the piece shows, without the characters left out.
-  std::vector<StyleValue> values_of(std::size_t piece, const LeftOut& without) const;
-  void weigh_style(std::size_t piece, const LeftOut& without, bool detailed, Judged& out) const;
-  void weigh_parts(std::size_t piece, Judged& out) const;
-  void weigh_said(std::size_t piece, const LeftOut& without, Judged& out) const;
-  void weigh_makers(std::size_t piece, const LeftOut& without, Judged& out) const;
-  model::PieceBelief to_belief(std::size_t piece, const Judged& judged) const;
+  Judged judge(const Asked& asked, bool detailed) const;
+  void weigh_style(const Asked& asked, bool detailed, Judged& out) const;
+  void weigh_parts(const Asked& asked, Judged& out) const;
+  void weigh_said(const Asked& asked, Judged& out) const;
+  void weigh_makers(const Asked& asked, Judged& out) const;
+  // Chances of each maker of the show before what is said, then of a hand not on the list.
+  std::vector<double> maker_prior(const Asked& asked, const std::vector<double>& year) const;
+  model::PieceBelief to_belief(const Asked& asked, const Judged& judged) const;
+  model::PlaceBelief place_of(const Asked& asked, const Judged& judged) const;
 };
 
 }  // namespace backmark::evidence

@@ -127,9 +127,8 @@ bool by_pull(const EvidenceLine& a, const EvidenceLine& b) {
 }  // namespace
 
 std::vector<model::Misfit> misfits_of(const model::Show& show,
-                                      std::size_t piece,
+                                      model::Id<model::Piece> id,
                                       const Judged& judged) {
-  const auto id = show.all<model::Piece>()[piece].id;
   std::vector<model::Misfit> misfits;
   for (std::size_t g = 0; g < judged.parts.size(); ++g) {
     if (judged.replaced_p[g] >= doubtful) {
@@ -184,7 +183,7 @@ void add_makers(const Reckoning& reckoning,
                 std::vector<EvidenceLine>& lines) {
   for (const SaidOfMaker& said : gathered.makers) {
     EvidenceLine line{.what = said.what, .source = said.source, .record = said.record};
-    weigh(belief, reckoning.judge(piece, {.records = {said.record}, .characters = {}}), line);
+    weigh(belief, reckoning.judge(piece, {.records = {said.record}}), line);
     line.reliability = said.reliability;
     lines.push_back(std::move(line));
   }
@@ -195,29 +194,30 @@ void add_makers(const Reckoning& reckoning,
 Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
   const model::Show& show = *inside_->show;
   const Gathered& gathered = inside_->gathered;
-  const Judged judged = inside_->judge(piece, {}, true);
+  const Asked asked = inside_->asked(piece, {});
+  const Judged judged = inside_->judge(asked, true);
   Why why;
-  why.belief = inside_->to_belief(piece, judged);
-  why.misfits = misfits_of(show, piece, judged);
+  why.belief = inside_->to_belief(asked, judged);
+  why.misfits = misfits_of(show, asked.id, judged);
   add_said(*this, piece, judged, why.belief, why.lines);
   add_makers(*this, piece, gathered.pieces[piece], why.belief, why.lines);
-  const auto id = show.all<model::Piece>()[piece].id;
-  for (std::size_t c = 0; c < gathered.characters.size(); ++c) {
-    const model::Character* character = show.find(gathered.characters[c]);
+  const StyleColumns& columns = gathered.columns;
+  for (std::size_t c = 0; c < columns.ids().size(); ++c) {
+    const model::Character* character = show.find(columns.ids()[c]);
     if (character == nullptr || gathered.style.pieces[piece].values[c].missing()) {
       continue;
     }
-    EvidenceLine line{.what = observed_words(show, id, *character),
+    EvidenceLine line{.what = observed_words(show, asked.id, *character),
                       .source = "the piece",
                       .character = character->id,
                       .record = gathered.pieces[piece].records[c]};
-    weigh(why.belief, judge(piece, {.records = {}, .characters = {character->id.value}}), line);
+    weigh(why.belief, judge(piece, {.characters = {character->id.value}}), line);
     if (c < judged.style.lines.size() && !judged.style.lines[c].nats.empty()) {
       line.alone = from_nats(judged.axis, judged.style.lines[c].nats);
     }
     for (std::size_t g = 0; g < judged.parts.size(); ++g) {
       line.disagrees = line.disagrees || (judged.replaced_p[g] >= doubtful &&
-                                          show.text(gathered.parts[c]) == judged.parts[g]);
+                                          show.text(columns.parts()[c]) == judged.parts[g]);
     }
     why.lines.push_back(std::move(line));
   }
@@ -233,7 +233,7 @@ Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
     why.comparanda.push_back(std::move(out));
   }
   LeftOut stories;
-  for (const model::Claim& claim : show.claims_on(id)) {
+  for (const model::Claim& claim : show.claims_on(asked.id)) {
     const model::Source* source = show.find(claim.source);
     if (source == nullptr || source->kind == model::SourceKind::oral) {
       stories.records.insert(claim.id.value);

@@ -213,11 +213,10 @@ std::string plain_legend(std::string_view text) {
 }
 
 // A mark with a maker's legend names the hand, or the shop whose stamp it is.
-void add_marks(const Show& show,
-               const model::Piece& piece,
+void add_marks(std::span<const model::Mark> marks,
                const MakerLegends& legends,
                GatheredPiece& into) {
-  for (const model::Mark& mark : show.marks_of(piece.id)) {
+  for (const model::Mark& mark : marks) {
     const auto* makers = mark.seen == model::Seen::value ? legends.find(mark.text) : nullptr;
     if (makers == nullptr) {
       continue;
@@ -295,11 +294,11 @@ std::string origin_of(const Show& show, model::Id<Source> id) {
 }
 
 void gather_said(const Show& show,
-                 const model::Piece& piece,
+                 const OnFile& on_file,
                  const MakerLegends& legends,
                  Year today,
                  GatheredPiece& into) {
-  for (const Claim& claim : show.claims_on(piece.id)) {
+  for (const Claim& claim : on_file.claims) {
     if (claim.negative) {
       continue;
     }
@@ -309,10 +308,10 @@ void gather_said(const Show& show,
       add_maker_claim(show, claim, into);
     }
   }
-  for (const Event& event : show.events_of(piece.id)) {
+  for (const Event& event : on_file.events) {
     add_event(show, event, today, into);
   }
-  add_marks(show, piece, legends, into);
+  add_marks(on_file.marks, legends, into);
 }
 
 }  // namespace backmark::evidence

@@ -1,6 +1,7 @@
 // Claims, events and marks as statements with a reliability.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -22,9 +23,16 @@ class MakerLegends {
   std::unordered_map<std::string, std::vector<std::size_t>> makers_;
 };
 
-// Fills years and makers of `into` from what is said of `piece`.
+// What is on file about one piece.
+struct OnFile {
+  std::span<const model::Claim> claims;
+  std::span<const model::Event> events;
+  std::span<const model::Mark> marks;
+};
+
+// Fills years and makers of `into` from what is said of a piece.
 void gather_said(const model::Show& show,
-                 const model::Piece& piece,
+                 const OnFile& on_file,
                  const MakerLegends& legends,
                  Year today,
                  GatheredPiece& into);

@@ -138,9 +138,10 @@ StyleJudgement Style::judge(const StyleQuestion& question) const {
   if (question.lines) {
     const auto lines = stack_lines(draft);
     for (std::size_t line = 0; line < lines.size(); ++line) {
-      if (!lines[line].empty() && stack_[line] > 0) {
-        judgement.lines.push_back({names_[line], centred(grid_, lines[line], stack_[line], p)});
-      }
+      const bool speaks = !lines[line].empty() && stack_[line] > 0;
+      judgement.lines.push_back(
+          {names_[line],
+           speaks ? centred(grid_, lines[line], stack_[line], p) : std::vector<double>{}});
     }
   }
   return judgement;

@@ -44,8 +44,9 @@ struct StyleSettings {
 
 // One line of the stack: log weights over the cells, up to a constant; they add up.
 struct StyleLine {
-  std::string what;          // the character's name, "overall" or "comparanda"
-  std::vector<double> nats;  // b * line, one a year of the axis, mean over the answer 0
+  std::string what;  // the character's name, "overall" or "comparanda"
+  // b * line, one a year of the axis, mean over the answer 0; empty: says nothing.
+  std::vector<double> nats;
 };
 
 struct Comparandum {
@@ -56,9 +57,9 @@ struct Comparandum {
 
 struct StyleJudgement {
   YearSpan axis;
-  std::vector<double> p;        // one a year, sums to 1; calibrated
-  std::vector<double> overall;  // what would be said of any piece; shown beside a weak answer
-  std::vector<StyleLine> lines;
+  std::vector<double> p;         // one a year, sums to 1; calibrated
+  std::vector<double> overall;   // what would be said of any piece; shown beside a weak answer
+  std::vector<StyleLine> lines;  // one a character, overall, comparanda
   std::vector<Comparandum> comparanda;  // heaviest first
   double compared = 0;                  // sum K / (sum K + open): how much the pieces say
 };

@@ -180,3 +180,85 @@ TEST_CASE("a worn mark, or an older form of it, still names its maker") {
   }
   CHECK_FALSE(reckoning.judge(made.count() - 1).maker.documented);
 }
+
+TEST_CASE("what would be said if a piece had another fitting is what is said of such a piece") {
+  Invented made;
+  const Reckoning reckoning = made.reckon();
+  const std::size_t wire = made.count() - 2;
+  const std::size_t clip = made.count() - 1;
+  const evidence::WhatIf as_clip{.seen = {{.character = made.fitting, .values = {"clip"}}}};
+  CHECK(reckoning.judge_if(wire, as_clip).year.p == reckoning.judge(clip).year.p);
+  CHECK(reckoning.judge_if(wire, {}).year.p == reckoning.judge(wire).year.p);
+  CHECK(reckoning.judge_new(as_clip).year.p == reckoning.judge(clip).year.p);
+}
+
+TEST_CASE("a fitting nobody has met, or one that cannot be told, dates nothing") {
+  Invented made;
+  const Reckoning reckoning = made.reckon();
+  const auto nothing =
+      reckoning.judge_if(0, {.seen = {{.character = made.fitting, .seen = Seen::cannot_tell}}});
+  const auto blank = reckoning.judge_new({});
+  CHECK(blank.year.inside({1945}, {1960}) == doctest::Approx(0.5).epsilon(0.2));
+  CHECK(nothing.dated);
+  const auto odd =
+      reckoning.judge_new({.seen = {{.character = made.fitting, .values = {"rivet"}}}});
+  CHECK(odd.year.at(0.5).value - blank.year.at(0.5).value == doctest::Approx(0).epsilon(3));
+}
+
+TEST_CASE("a date told of a piece that is only thought of is weighed, and can be taken away") {
+  Invented made;
+  const auto wire = made.add("wire", 0);
+  const auto claim = made.say(wire, made.record, 1947);
+  const Reckoning reckoning = made.reckon();
+  const std::size_t row = made.count() - 1;
+  CHECK(reckoning.judge(row).year.inside({1947}, {1947}) > 0.8);
+  CHECK(reckoning.judge_if(row, {.removed = {claim.value}}).year.inside({1947}, {1947}) < 0.2);
+  const evidence::WhatIf told{
+      .claims = {
+          {.source = made.record, .says = Says::made, .from = Year{1953}, .to = Year{1953}}}};
+  CHECK(reckoning.judge_new(told).year.inside({1953}, {1953}) > 0.8);
+}
+
+TEST_CASE("a hidden piece is judged as if its year were never known, and teaches nothing") {
+  Invented made;
+  const auto late = made.add("clip", 2001);  // far from all others
+  made.show.settle();
+  const std::size_t row = made.count() - 1;
+  auto open = Reckoning::fit(made.show, {}, {});
+  evidence::ReckonSettings hiding;
+  hiding.hidden = {late.value};
+  auto hidden = Reckoning::fit(made.show, hiding, {});
+  REQUIRE(open);
+  REQUIRE(hidden);
+  CHECK(open->judge(row).year.inside({2001}, {2001}) > 0.1);
+  CHECK(hidden->judge(row).year.inside({1960}, {1985}) > 0.7);
+  CHECK(open->judge(row, {.known_year = true}).year.inside({1960}, {1985}) > 0.7);
+  CHECK_FALSE(hidden->gathered().style.pieces[row].stated);
+  CHECK(hidden->axis().last < open->axis().last);
+}
+
+TEST_CASE("a part's own line is taken for its part, also when another character says nothing") {
+  // The cord of the last piece is replaceable and late; its fitting, never seen on it, comes
+  // first in the table.
+  Invented made;
+  const Id<Character> cord{made.next++};
+  made.show.all<Character>().push_back({.id = cord,
+                                        .key = "cord",
+                                        .label = "Cord",
+                                        .part = made.show.pool.take("cord"),
+                                        .replaceable = true});
+  const std::size_t count = made.count();
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto value = made.show.pool.take(i % 2 == 0 ? "silk" : "nylon");
+    made.show.all<Observation>().push_back({.id = {made.next++},
+                                            .piece = made.show.all<Piece>()[i].id,
+                                            .character = cord,
+                                            .value = value});
+  }
+  const Reckoning reckoning = made.reckon();
+  const evidence::WhatIf only_cord{.seen = {{.character = cord, .values = {"nylon"}}}};
+  const evidence::WhatIf both{.seen = {{.character = cord, .values = {"nylon"}},
+                                       {.character = made.fitting, .values = {"wire"}}}};
+  CHECK(reckoning.judge_new(only_cord).year.at(0.5) > reckoning.judge_new({}).year.at(0.5));
+  CHECK(reckoning.judge_new(both).conflict > reckoning.judge_new(only_cord).conflict);
+}

@@ -1,0 +1,226 @@
+// One piece weighed: style, parts, what is said, makers.
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <map>
+
+#include "evidence/reckon_inside.h"
+
+namespace backmark::evidence {
+
+namespace {
+
+constexpr double least_share = 1e-4;  // of a maker whom only a statement names
+constexpr double least_p = 1e-12;     // what a year keeps, whatever is said
+
+}  // namespace
+
+std::vector<double> Reckoning::Inside::maker_prior(const Asked& asked,
+                                                   const std::vector<double>& year) const {
+  std::vector<double> prior(show->all<model::Maker>().size() + 1, 0);
+  prior.back() = 1;
+  if (hands) {
+    const HandJudgement by_style =
+        hands->judge({.values = &asked.values, .lot = asked.lot, .years = &year});
+    const double listed =
+        by_style.listed * named_odds / (by_style.listed * named_odds + 1 - by_style.listed);
+    prior.back() = 1 - listed;
+    for (const HandChance& chance : by_style.if_listed) {
+      prior[static_cast<std::size_t>(chance.maker)] = listed * chance.p;
+    }
+  }
+  return prior;
+}
+
+void Reckoning::Inside::weigh_style(const Asked& asked, bool detailed, Judged& out) const {
+  out.style_p.assign(static_cast<std::size_t>(axis.length()), 1.0 / axis.length());
+  if (!style) {
+    return;
+  }
+  out.style = style->judge({.values = &asked.values,
+                            .lot = asked.lot,
+                            .comparanda = detailed ? 8U : 0U,
+                            .lines = true});
+  out.style_p = out.style.p;
+}
+
+// Each replaceable part may be later than the piece: its lines are taken out and put back as
+// "perhaps replaced".
+void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
+  std::map<model::Word, std::vector<double>> by_part;
+  const auto& kinds = gathered.columns.parts();
+  for (std::size_t c = 0; c < kinds.size() && c < out.style.lines.size(); ++c) {
+    const model::Character* character = show->find(gathered.columns.ids()[c]);
+    const StyleLine& line = out.style.lines[c];
+    if (character == nullptr || !character->replaceable || line.nats.empty()) {
+      continue;
+    }
+    auto& sum = by_part[kinds[c]];
+    sum.resize(line.nats.size(), 0);
+    for (std::size_t t = 0; t < line.nats.size(); ++t) {
+      sum[t] += line.nats[t];
+    }
+  }
+  if (by_part.empty()) {
+    return;
+  }
+  std::vector<double> base = out.style_p;
+  std::vector<ComponentEvidence> components;
+  for (const auto& [kind, nats] : by_part) {
+    const std::string name(show->text(kind));
+    double rho = name == "cord"                    ? usual_replaced::cord
+                 : name == "tip" || name == "tips" ? usual_replaced::tips
+                                                   : usual_replaced::fitting;
+    for (const model::Part& part : show->parts_of(asked.id)) {
+      if (part.kind == kind && part.originality != model::Originality::unknown) {
+        rho = part.originality == model::Originality::replaced ? 0.98 : 0.01;
+      }
+    }
+    for (std::size_t t = 0; t < base.size(); ++t) {
+      base[t] *= std::exp(-nats[t]);
+    }
+    components.push_back({nats, rho});
+    out.parts.push_back(name);
+  }
+  double sum = 0;
+  for (const double p : base) {
+    sum += p;
+  }
+  for (double& p : base) {
+    p /= sum;
+  }
+  WeighedComponents weighed = weigh_components(base, components, {});
+  out.style_p = std::move(weighed.p);
+  out.replaced_p = std::move(weighed.replaced_p);
+}
+
+void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
+  std::vector<Statement> statements;
+  out.said = asked.said.years;
+  for (const SaidOfYear& said : out.said) {
+    statements.push_back(said.statement);
+  }
+  out.factors = statement_factors(statements, axis, lag, settings.today.value);
+  for (const StatementFactor& factor : out.factors) {
+    out.factor_said.push_back(factor.members.front());
+  }
+  WeighedYear weighed = weigh_statements(out.style_p, out.factors);
+  out.p = std::move(weighed.p);
+  out.wrong_p = std::move(weighed.wrong_p);
+}
+
+void Reckoning::Inside::weigh_makers(const Asked& asked, Judged& out) const {
+  std::vector<double> prior = maker_prior(asked, out.p);
+  for (const SaidOfMaker& said : asked.said.makers) {
+    // r on the one named; the rest keep their shares of 1 - r.
+    const double before = std::max(least_share, prior[said.maker]);
+    for (std::size_t m = 0; m < prior.size(); ++m) {
+      prior[m] = m == said.maker
+                     ? said.reliability
+                     : prior[m] / std::max(least_p, 1 - before) * (1 - said.reliability);
+    }
+  }
+  const std::size_t years = out.p.size();
+  out.maker_p.assign(prior.size(), 0);
+  std::vector<double> year(years, 0);
+  for (std::size_t m = 0; m < prior.size(); ++m) {
+    if (prior[m] <= 0) {
+      continue;
+    }
+    const bool any_year = m + 1 == prior.size() || at_work[m].empty();
+    for (std::size_t t = 0; t < years; ++t) {
+      const double joint = prior[m] * (any_year ? 1 : at_work[m][t]) * out.p[t];
+      out.maker_p[m] += joint;
+      year[t] += joint;
+    }
+  }
+  double sum = 0;
+  for (const double p : out.maker_p) {
+    sum += p;
+  }
+  for (double& p : out.maker_p) {
+    p /= sum;
+  }
+  for (std::size_t t = 0; t < years; ++t) {
+    out.p[t] = year[t] / sum;
+  }
+}
+
+Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
+  Judged out;
+  out.axis = axis;
+  weigh_style(asked, detailed, out);
+  weigh_parts(asked, out);
+  weigh_said(asked, out);
+  weigh_makers(asked, out);
+  return out;
+}
+
+model::PlaceBelief Reckoning::Inside::place_of(const Asked& asked, const Judged& judged) const {
+  if (asked.said.place) {
+    return {asked.said.place, 0.9};
+  }
+  const auto& makers = show->all<model::Maker>();
+  std::map<model::Word, double> places;
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    if (makers[m].place) {
+      places[makers[m].place] += judged.maker_p[m];
+    }
+  }
+  model::PlaceBelief best;
+  for (const auto& [place, p] : places) {
+    if (p > best.p) {
+      best = {place, p};
+    }
+  }
+  return best;
+}
+
+model::PieceBelief Reckoning::Inside::to_belief(const Asked& asked,
+                                                const Judged& judged) const {
+  const auto& makers = show->all<model::Maker>();
+  model::PieceBelief belief;
+  belief.piece = asked.id;
+  belief.dated = style.has_value() || !judged.said.empty();
+  if (belief.dated) {
+    belief.year = {axis, judged.p};
+  }
+  belief.maker.unrecorded = judged.maker_p.back();
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    if (makers[m].kind == model::MakerKind::unrecorded) {
+      belief.maker.unrecorded += judged.maker_p[m];
+    } else if (judged.maker_p[m] > 0.0005) {
+      belief.maker.makers.push_back({makers[m].id, judged.maker_p[m]});
+    } else {
+      belief.maker.unrecorded += judged.maker_p[m];
+    }
+  }
+  std::stable_sort(belief.maker.makers.begin(), belief.maker.makers.end(),
+                   [](const auto& a, const auto& b) { return a.p > b.p; });
+  for (const SaidOfMaker& said : asked.said.makers) {
+    belief.maker.documented =
+        belief.maker.documented || (said.documented && !belief.maker.makers.empty() &&
+                                    belief.maker.makers.front().maker == makers[said.maker].id);
+  }
+  const SaidOfYear* strictest = nullptr;
+  for (const SaidOfYear& said : judged.said) {
+    if (said.limit &&
+        (strictest == nullptr || said.statement.last < strictest->statement.last)) {
+      strictest = &said;
+    }
+  }
+  if (strictest != nullptr) {
+    belief.limit = strictest->what;
+    belief.limit[0] = static_cast<char>(std::tolower(belief.limit[0]));
+  }
+  for (const double p : judged.wrong_p) {
+    belief.conflict = std::max(belief.conflict, p);
+  }
+  for (const double p : judged.replaced_p) {
+    belief.conflict = std::max(belief.conflict, p);
+  }
+  belief.place = place_of(asked, judged);
+  return belief;
+}
+
+}  // namespace backmark::evidence
