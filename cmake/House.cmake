@@ -5,8 +5,9 @@ room(draw USES base LIBS PkgConfig::PANGOCAIRO PkgConfig::QPDF PkgConfig::LCMS2 
 room(store USES base model LIBS SQLiteCpp SQLite::SQLite3 PkgConfig::SODIUM)
 embed_migrations()
 room(evidence USES base model LIBS Threads::Threads PkgConfig::NLOPT)
-# Inner loops over millions of pairs of bytes want the vectors of -O3.
+# Inner loops over millions of pairs of bytes, spans and years want the vectors of -O3.
 set_source_files_properties(src/evidence/likeness_kernel.cpp src/evidence/distance.cpp
+  src/evidence/spans.cpp src/evidence/curves.cpp src/evidence/year_grid.cpp
   PROPERTIES COMPILE_OPTIONS -O3)
 room(words USES base model)
 room(press USES base model draw words)

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "evidence/year_grid.h"
-
 namespace backmark::evidence {
 
 namespace {
@@ -27,6 +25,14 @@ bool Hands::listed(int maker, std::optional<int> lot) const {
   return count >= settings_.listed_from;
 }
 
+std::vector<char> Hands::listing(std::optional<int> lot) const {
+  std::vector<char> on_list;
+  for (const int maker : slots_) {
+    on_list.push_back(listed(maker, lot) ? 1 : 0);
+  }
+  return on_list;
+}
+
 // sum_t p(t) Y'(t) * length of the axis: 1 if the years agree no better than chance. Smoothing
 // p instead of the span gives the same sum.
 double Hands::timely(YearSpan stated, const std::vector<double>& cumulative) const {
@@ -40,7 +46,7 @@ std::vector<double> Hands::smoothed(const std::vector<double>* years) const {
     return {};
   }
   std::vector<double> p = *years;
-  Smoother(p.size(), settings_.date_smoothing).apply(p);
+  smoother_->apply(p);
   return cumulated(p);
 }
 
@@ -55,7 +61,8 @@ HandJudgement Hands::judge(const Question& question) const {
   std::vector<float> kernel(count);
   kernel_row(bytes.data(), count, scaled, kernel.data());
   const auto years = smoothed(question.years);
-  std::map<int, double> by_maker;
+  const std::vector<char> on_the_list = listing(question.lot);
+  std::vector<double> by_maker(slots_.size(), -1);  // below 0: no piece speaks for them
   double other = likeness_.open;
   double on_list = 0;
   double named = 0;
@@ -68,8 +75,9 @@ HandJudgement Hands::judge(const Question& question) const {
     // Whether by anyone listed hangs on the sum over many hands, which the years sharpen too
     // much when taken whole: the root keeps the odds honest (method-style.md, section 6).
     const double tempered = weight * std::sqrt(agrees);
-    if (listed(maker_[i], question.lot)) {
-      by_maker[maker_[i]] += weight * agrees;
+    if (on_the_list[slot_[i]] != 0) {
+      double& own = by_maker[slot_[i]];
+      own = std::max(own, 0.0) + weight * agrees;
       named += weight * agrees;
       on_list += tempered;
     } else {
@@ -77,15 +85,17 @@ HandJudgement Hands::judge(const Question& question) const {
     }
   }
   HandJudgement judgement;
-  if (by_maker.empty()) {
+  if (std::all_of(by_maker.begin(), by_maker.end(), [](double w) { return w < 0; })) {
     return judgement;
   }
   judgement.listed = on_list / (on_list + other);
   if (settings_.listed_share) {
     judgement.listed = rebased(judgement.listed, learned_share_, *settings_.listed_share);
   }
-  for (const auto& [maker, weight] : by_maker) {
-    judgement.if_listed.push_back({maker, weight / std::max(named, 1e-30)});
+  for (std::size_t slot = 0; slot < slots_.size(); ++slot) {
+    if (by_maker[slot] >= 0) {
+      judgement.if_listed.push_back({slots_[slot], by_maker[slot] / std::max(named, 1e-30)});
+    }
   }
   std::stable_sort(judgement.if_listed.begin(), judgement.if_listed.end(),
                    [](const HandChance& a, const HandChance& b) { return a.p > b.p; });

@@ -9,6 +9,7 @@
 #include "evidence/likeness.h"
 #include "evidence/style_table.h"
 #include "evidence/watch.h"
+#include "evidence/year_grid.h"
 
 namespace backmark::evidence {
 
@@ -57,6 +58,8 @@ class Hands {
  private:
   friend class HandFit;
   bool listed(int maker, std::optional<int> lot) const;
+  // One a place of slots_: whether its maker is on the list without this lot.
+  std::vector<char> listing(std::optional<int> lot) const;
   double timely(YearSpan stated, const std::vector<double>& cumulative) const;
   std::vector<double> smoothed(const std::vector<double>* years) const;
 
@@ -66,6 +69,9 @@ class Hands {
   Likeness likeness_;
   std::vector<float> evidence_;
   std::vector<int> maker_, lot_;
+  std::vector<int> slots_;         // the different makers, ascending
+  std::vector<std::size_t> slot_;  // of each piece of the pool: place of its maker in slots_
+  std::optional<Smoother> smoother_;
   std::vector<std::optional<YearSpan>> stated_;
   std::map<int, int> pieces_;
   std::map<std::pair<int, int>, int> pieces_in_lot_;  // (lot, maker)

@@ -93,6 +93,16 @@ class HandFit {
       hands.evidence_.push_back(
           static_cast<float>(piece.weight * std::pow(sizes[piece.lot], -settings.lot_power)));
     }
+    std::map<int, std::size_t> slot;
+    for (const auto& [maker, count] : hands.pieces_) {
+      slot[maker] = hands.slots_.size();
+      hands.slots_.push_back(maker);
+    }
+    for (const int maker : hands.maker_) {
+      hands.slot_.push_back(slot[maker]);
+    }
+    hands.smoother_ =
+        Smoother(static_cast<std::size_t>(axis.length()), settings.date_smoothing);
     hands.pool_ = DistancePool(table, signed_pieces);
     return learn(std::move(hands), table, drawn_lots(table, signed_pieces, settings.fit_most),
                  watch);

@@ -43,6 +43,23 @@ std::vector<double> even_over(YearSpan stated, YearSpan axis) {
   return p;
 }
 
+// The rise above `floor`, cut where it is nothing.
+WorkingYears working_years(const std::vector<double>& factor, double floor) {
+  constexpr double nothing = 1e-9;
+  WorkingYears work{floor, factor.size(), {}};
+  std::size_t end = 0;
+  for (std::size_t t = 0; t < factor.size(); ++t) {
+    if (factor[t] - floor > nothing) {
+      work.first = std::min(work.first, t);
+      end = t + 1;
+    }
+  }
+  for (std::size_t t = work.first; t < end; ++t) {
+    work.rise.push_back(factor[t] - floor);
+  }
+  return work;
+}
+
 }  // namespace
 
 void Reckoning::Inside::learn_lag() {
@@ -60,10 +77,16 @@ void Reckoning::Inside::learn_lag() {
     }
   }
   lag = learned_lag(examples);
+  shapes = {axis, lag, settings.today.value};
+  for (const GatheredPiece& piece : gathered.pieces) {
+    for (const SaidOfYear& said : piece.years) {
+      shapes.keep(said.statement);
+    }
+  }
 }
 
 // Spans from what is documented and from dated pieces with a firm name.
-void Reckoning::Inside::learn_spans() {
+void Reckoning::Inside::learn_spans(const Watch& watch) {
   constexpr std::size_t most_pieces = 40;
   const auto& makers = show->all<model::Maker>();
   std::vector<std::vector<std::vector<double>>> years(makers.size());
@@ -76,13 +99,13 @@ void Reckoning::Inside::learn_spans() {
     }
   }
   at_work.resize(makers.size());
-  for (std::size_t m = 0; m < makers.size(); ++m) {
+  in_shares(makers.size(), watch.threads, [&](std::size_t m) {
     const bool known = makers[m].from || makers[m].to || !years[m].empty();
     if (known && makers[m].kind != model::MakerKind::unrecorded) {
-      at_work[m] =
-          span_factor(span_belief(span_prior(makers[m]), axis, years[m], stray), stray);
+      at_work[m] = working_years(
+          span_factor(span_belief(span_prior(makers[m]), axis, years[m], stray), stray), stray);
     }
-  }
+  });
 }
 
 // The learned share of listed hands is that of the signed pieces. An unsigned piece is by a
@@ -153,7 +176,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
     return fitted.problem();
   }
   inside->learn_lag();
-  inside->learn_spans();
+  inside->learn_spans(watch);
   inside->learn_named_odds();
   return Reckoning(std::move(inside));
 }

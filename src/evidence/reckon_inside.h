@@ -41,6 +41,14 @@ struct Asked {
   std::optional<int> lot;
 };
 
+// When a maker worked, as a factor on the year of a piece by them (mean 1): a floor everywhere
+// and what rises above it from `first` (a place on the axis) on. No rise: nothing is known.
+struct WorkingYears {
+  double floor = 1;
+  std::size_t first = 0;
+  std::vector<double> rise;
+};
+
 struct Reckoning::Inside {
   const model::Show* show = nullptr;
   ReckonSettings settings;
@@ -50,13 +58,13 @@ struct Reckoning::Inside {
   std::optional<Hands> hands;  // none: no maker has signed pieces enough
   LagBelief lag;
   double named_odds = 1;  // factor on the odds that a hand is on the list
-  // One a maker: factor on the years, mean 1; empty where nothing is known of when they worked.
-  std::vector<std::vector<double>> at_work;
+  StatementShapes shapes;
+  std::vector<WorkingYears> at_work;  // one a maker
   std::vector<std::string> notes;
   YearSpan axis;
 
   void learn_lag();
-  void learn_spans();
+  void learn_spans(const Watch& watch);
   void learn_named_odds();
   Asked asked(std::size_t piece, const LeftOut& without) const;
   Asked asked_if(const model::Piece* piece, const WhatIf& change) const;
@@ -66,6 +74,7 @@ struct Reckoning::Inside {
   void weigh_parts(const Asked& asked, Judged& out) const;
   void weigh_said(const Asked& asked, Judged& out) const;
   void weigh_makers(const Asked& asked, Judged& out) const;
+  void join_years(const std::vector<double>& prior, Judged& out) const;
   // Chances of each maker of the show before what is said, then of a hand not on the list.
   std::vector<double> maker_prior(const Asked& asked, const std::vector<double>& year) const;
   model::PieceBelief to_belief(const Asked& asked, const Judged& judged) const;

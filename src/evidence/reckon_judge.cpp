@@ -100,7 +100,7 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
   for (const SaidOfYear& said : out.said) {
     statements.push_back(said.statement);
   }
-  out.factors = statement_factors(statements, axis, lag, settings.today.value);
+  out.factors = statement_factors(statements, shapes);
   for (const StatementFactor& factor : out.factors) {
     out.factor_said.push_back(factor.members.front());
   }
@@ -120,19 +120,33 @@ void Reckoning::Inside::weigh_makers(const Asked& asked, Judged& out) const {
                      : prior[m] / std::max(least_p, 1 - before) * (1 - said.reliability);
     }
   }
-  const std::size_t years = out.p.size();
+  join_years(prior, out);
+}
+
+// p(t, m) = prior(m) at_work_m(t) p(t), summed to makers and to years. A span is a floor and
+// what rises above it in some years, so the work grows with the years in which a maker may have
+// worked.
+void Reckoning::Inside::join_years(const std::vector<double>& prior, Judged& out) const {
   out.maker_p.assign(prior.size(), 0);
-  std::vector<double> year(years, 0);
+  std::vector<double> share(out.p.size(), 0);  // of the years, above the floor
+  double floor = 0;
   for (std::size_t m = 0; m < prior.size(); ++m) {
     if (prior[m] <= 0) {
       continue;
     }
-    const bool any_year = m + 1 == prior.size() || at_work[m].empty();
-    for (std::size_t t = 0; t < years; ++t) {
-      const double joint = prior[m] * (any_year ? 1 : at_work[m][t]) * out.p[t];
-      out.maker_p[m] += joint;
-      year[t] += joint;
+    if (m + 1 == prior.size() || at_work[m].rise.empty()) {
+      floor += prior[m];
+      out.maker_p[m] = prior[m];
+      continue;
     }
+    const WorkingYears& work = at_work[m];
+    double inside = 0;
+    for (std::size_t t = 0; t < work.rise.size(); ++t) {
+      share[work.first + t] += prior[m] * work.rise[t];
+      inside += work.rise[t] * out.p[work.first + t];
+    }
+    floor += prior[m] * work.floor;
+    out.maker_p[m] = prior[m] * (work.floor + inside);
   }
   double sum = 0;
   for (const double p : out.maker_p) {
@@ -141,8 +155,8 @@ void Reckoning::Inside::weigh_makers(const Asked& asked, Judged& out) const {
   for (double& p : out.maker_p) {
     p /= sum;
   }
-  for (std::size_t t = 0; t < years; ++t) {
-    out.p[t] = year[t] / sum;
+  for (std::size_t t = 0; t < out.p.size(); ++t) {
+    out.p[t] *= (floor + share[t]) / sum;
   }
 }
 

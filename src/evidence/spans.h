@@ -45,13 +45,19 @@ class SpanTable {
            end_log_[static_cast<std::size_t>(end)] +
            length_log_[static_cast<std::size_t>(length)];
   }
+  // The same as a chance; start and end must be a span of the grid, not longer than `longest`.
+  double at(int start, int end) const {
+    return start_[static_cast<std::size_t>(start)] * end_[static_cast<std::size_t>(end)] *
+           length_[static_cast<std::size_t>(end - start + 1)];
+  }
 
  private:
   int years_ = 0;
   int longest_ = 0;
-  std::vector<double> start_log_;   // one a year
-  std::vector<double> end_log_;     // one a year
-  std::vector<double> length_log_;  // by length, [0] unused
+  std::vector<double> start_log_;             // one a year
+  std::vector<double> end_log_;               // one a year
+  std::vector<double> length_log_;            // by length, [0] unused
+  std::vector<double> start_, end_, length_;  // their exponentials
 };
 
 struct SpanBelief {

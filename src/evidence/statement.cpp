@@ -166,15 +166,32 @@ std::vector<double> factor_on_years(const StatementFactor& factor) {
   return e;
 }
 
+void StatementShapes::keep(const Statement& statement) {
+  if (statement.saying == Saying::acquired) {
+    auto& kept = acquired_[{statement.last, statement.spread}];
+    if (kept.empty()) {
+      kept = statement_shape(statement, years_, lag_, today_);
+    }
+  }
+}
+
+std::vector<double> StatementShapes::of(const Statement& statement) const {
+  if (statement.saying == Saying::acquired) {
+    const auto kept = acquired_.find({statement.last, statement.spread});
+    if (kept != acquired_.end()) {
+      return kept->second;
+    }
+  }
+  return statement_shape(statement, years_, lag_, today_);
+}
+
 std::vector<StatementFactor> statement_factors(const std::vector<Statement>& statements,
-                                               YearSpan years,
-                                               const LagBelief& lag,
-                                               int today) {
+                                               const StatementShapes& all_shapes) {
   std::vector<std::vector<double>> shapes;
   std::vector<StatementFactor> factors;
   std::map<std::string, std::size_t> place_of_origin;
   for (std::size_t i = 0; i < statements.size(); ++i) {
-    shapes.push_back(statement_shape(statements[i], years, lag, today));
+    shapes.push_back(all_shapes.of(statements[i]));
     const std::string& origin = statements[i].origin;
     const auto found = origin.empty() ? place_of_origin.end() : place_of_origin.find(origin);
     if (found != place_of_origin.end()) {
@@ -190,7 +207,7 @@ std::vector<StatementFactor> statement_factors(const std::vector<Statement>& sta
   }
   for (StatementFactor& factor : factors) {
     factor.shape = pooled_shape(statements, factor.members, shapes,
-                                static_cast<std::size_t>(years.length()));
+                                static_cast<std::size_t>(all_shapes.years().length()));
   }
   return factors;
 }

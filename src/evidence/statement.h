@@ -10,8 +10,9 @@
 // Curves here are plain vectors with one value a year of a YearSpan, first year first.
 #pragma once
 
-#include <optional>
+#include <map>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/year.h"
@@ -80,14 +81,31 @@ struct StatementFactor {
 // r f/fbar + (1 - r), one value a year.
 std::vector<double> factor_on_years(const StatementFactor& factor);
 
+// Shapes of statements over one grid. An acquisition's shape averages over many lags and is
+// dear, so those that will be asked for again can be kept.
+class StatementShapes {
+ public:
+  StatementShapes() = default;
+  StatementShapes(YearSpan years, LagBelief lag, int today)
+      : years_(years), lag_(std::move(lag)), today_(today) {}
+  // Reckons the shape of an acquisition ahead; other statements are left as they are.
+  void keep(const Statement& statement);
+  std::vector<double> of(const Statement& statement) const;
+  YearSpan years() const { return years_; }
+
+ private:
+  YearSpan years_;
+  LagBelief lag_;
+  int today_ = 0;
+  std::map<std::pair<int, double>, std::vector<double>> acquired_;  // by last and spread
+};
+
 // One factor per origin (a statement without origin is its own), in order of first mention. The
 // reliability of a group is the largest among its members. Retellings that contradict each
 // other stay possible side by side; facts of different kinds that contradict each other
 // everywhere leave a flat shape.
 std::vector<StatementFactor> statement_factors(const std::vector<Statement>& statements,
-                                               YearSpan years,
-                                               const LagBelief& lag,
-                                               int today);
+                                               const StatementShapes& shapes);
 
 // The probability that the factor is empty talk, given `p_without`: the year's probabilities
 // from everything else. (1-r) / ((1-r) + r B), B = sum p_without(t) f(t)/fbar: the weight of

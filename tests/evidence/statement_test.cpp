@@ -27,7 +27,7 @@ std::vector<double> flat() {
 }  // namespace
 
 TEST_CASE("against a flat curve a statement neither gains nor loses trust") {
-  const auto factors = statement_factors({about(1950, 5, 0.85)}, years, no_lag, 2000);
+  const auto factors = statement_factors({about(1950, 5, 0.85)}, {years, no_lag, 2000});
   const auto weighed = weigh_statements(flat(), factors);
   CHECK(weighed.wrong_p[0] == doctest::Approx(0.15));
   CHECK(weighed.agree_log[0] == doctest::Approx(0).epsilon(1e-9));
@@ -42,7 +42,7 @@ TEST_CASE(
   std::vector<double> style(100, 0);
   style[9] = 1;
   const auto factors =
-      statement_factors({{Saying::exact, 1990, 1990, 0, 0.9, ""}}, years, no_lag, 2000);
+      statement_factors({{Saying::exact, 1990, 1990, 0, 0.9, ""}}, {years, no_lag, 2000});
   const auto weighed = weigh_statements(style, factors);
   CHECK(weighed.p[9] == doctest::Approx(1));
   CHECK(weighed.wrong_p[0] == doctest::Approx(1));
@@ -57,12 +57,12 @@ TEST_CASE(
 }
 
 TEST_CASE("three tellers of one story count once") {
-  const auto once = statement_factors({about(1950, 5, 0.8, "book")}, years, no_lag, 2000);
+  const auto once = statement_factors({about(1950, 5, 0.8, "book")}, {years, no_lag, 2000});
   const auto thrice = statement_factors(
       {about(1950, 5, 0.8, "book"), about(1950, 5, 0.8, "book"), about(1950, 5, 0.8, "book")},
-      years, no_lag, 2000);
+      {years, no_lag, 2000});
   const auto apart = statement_factors(
-      {about(1950, 5, 0.8), about(1950, 5, 0.8), about(1950, 5, 0.8)}, years, no_lag, 2000);
+      {about(1950, 5, 0.8), about(1950, 5, 0.8), about(1950, 5, 0.8)}, {years, no_lag, 2000});
   REQUIRE(thrice.size() == 1);
   CHECK(thrice[0].members.size() == 3);
   REQUIRE(apart.size() == 3);
@@ -80,7 +80,7 @@ TEST_CASE("facts of one origin stand or fall together") {
   // when off.
   const std::vector<Statement> facts{about(1950, 5, 0.7, "letter"),
                                      {Saying::latest, 0, 1948, 0, 0.7, "letter"}};
-  const auto factors = statement_factors(facts, years, no_lag, 2000);
+  const auto factors = statement_factors(facts, {years, no_lag, 2000});
   REQUIRE(factors.size() == 1);
   std::vector<double> twin(100);
   double on_sum = 0;
@@ -102,7 +102,7 @@ TEST_CASE("each statement is judged by all else, as plain enumeration of the swi
   }
   const std::vector<Statement> said{
       about(1935, 4, 0.85), about(1990, 6, 0.6), {Saying::interval, 1930, 1960, 3, 0.9, ""}};
-  const auto factors = statement_factors(said, years, no_lag, 2000);
+  const auto factors = statement_factors(said, {years, no_lag, 2000});
   const auto weighed = weigh_statements(style, factors);
   // Eight worlds: which of the three are right.
   double total = 0;
@@ -165,7 +165,7 @@ TEST_CASE("the lag is learned, and what is cut off at today is allowed for") {
 TEST_CASE("a hard limit with a soft edge makes the years beyond it dear, not impossible") {
   const Statement latest{Saying::latest, 0, 1950, 2, 0.98, ""};
   const auto weighed =
-      weigh_statements(flat(), statement_factors({latest}, years, no_lag, 2000));
+      weigh_statements(flat(), statement_factors({latest}, {years, no_lag, 2000}));
   CHECK(weighed.p[49] > weighed.p[51]);
   CHECK(weighed.p[51] > weighed.p[55]);
   CHECK(weighed.p[99] > 0);
@@ -186,17 +186,17 @@ TEST_CASE("years before our era and a statement wholly outside the grid are no t
 TEST_CASE(
     "more certain statements narrow the year, and shifting every year shifts the answer") {
   const auto weak =
-      weigh_statements(flat(), statement_factors({about(1950, 5, 0.5)}, years, no_lag, 2000));
-  const auto strong =
-      weigh_statements(flat(), statement_factors({about(1950, 5, 0.95)}, years, no_lag, 2000));
+      weigh_statements(flat(), statement_factors({about(1950, 5, 0.5)}, {years, no_lag, 2000}));
+  const auto strong = weigh_statements(
+      flat(), statement_factors({about(1950, 5, 0.95)}, {years, no_lag, 2000}));
   CHECK(strong.p[49] > weak.p[49]);
   const YearSpan later{{2001}, {2100}};
-  const auto shifted =
-      weigh_statements(flat(), statement_factors({about(2050, 5, 0.95)}, later, no_lag, 2100));
+  const auto shifted = weigh_statements(
+      flat(), statement_factors({about(2050, 5, 0.95)}, {later, no_lag, 2100}));
   CHECK(shifted.p == strong.p);
 }
 
 TEST_CASE("curves over different years are not mixed") {
-  const auto factors = statement_factors({about(1950, 5, 0.5)}, years, no_lag, 2000);
+  const auto factors = statement_factors({about(1950, 5, 0.5)}, {years, no_lag, 2000});
   CHECK_THROWS_AS(weigh_statements(std::vector<double>(90, 1.0 / 90), factors), BrokenPromise);
 }
