@@ -21,5 +21,6 @@ Operation set_section();
 Operation pick_pieces();
 Operation infer_show();
 Operation explain_piece();
+Operation calibrate_show();
 
 }  // namespace backmark::desk

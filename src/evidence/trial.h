@@ -1,0 +1,42 @@
+// Hide and find again: what is known of some pieces is taken away, the rest of the show
+// reckoned, and the hidden years and makers foretold.
+#pragma once
+
+#include <vector>
+
+#include "evidence/calibrate.h"
+#include "evidence/reckon.h"
+
+namespace backmark::evidence {
+
+struct TrialPlan {
+  std::size_t folds = 10;  // at least 2: so many times the show is reckoned anew
+  bool by_lot = false;     // whole lots are hidden; otherwise pieces
+};
+
+struct Trials {
+  std::vector<YearTrial> years;    // groups: form, place, section, decade, lot
+  std::vector<MakerTrial> makers;  // listed: at least five pieces by the hand stayed in view
+  std::vector<std::string> notes;  // what stayed in view
+};
+
+// Hidden of a piece: every claim on its year or maker, its marks, what commissioned it, and
+// observations of a character that has some maker's lineage (a stamp names its owner). Left in
+// view, as they stand on undated pieces too: limits (acquired, exhibited, patented). Folds are
+// dealt by chance from the seed. Problems: bad_input (folds, or nothing is known of any piece);
+// refused (stopped).
+Result<Trials> run_trials(const model::Show& show,
+                          const ReckonSettings& settings,
+                          const TrialPlan& plan,
+                          const Watch& watch);
+
+// Trials, scored.
+model::Calibration calibration_of(const Trials& trials, const TrialPlan& plan);
+
+// A show of the same records and texts.
+model::Show copy_of(const model::Show& show);
+
+// The show without what is known of the pieces whose place in Show::all<Piece>() is marked.
+model::Show hidden(const model::Show& show, const std::vector<char>& hide);
+
+}  // namespace backmark::evidence

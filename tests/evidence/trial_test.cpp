@@ -1,0 +1,126 @@
+#include "evidence/trial.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+#include "base/text.h"
+
+using namespace backmark;
+using namespace backmark::evidence;
+using namespace backmark::model;
+
+namespace {
+
+// Pieces of two fashions and two makers, in lots of two; every one dated and marked.
+Show known_show(int pairs) {
+  Show show;
+  std::int32_t next = 1;
+  const Id<Character> fitting{next++};
+  show.all<Character>() = {{.id = fitting, .key = "fitting", .label = "Fitting"}};
+  const Id<Source> record{next++};
+  show.all<Source>() = {{.id = record, .key = "record", .kind = SourceKind::record}};
+  const Id<Maker> early{next++};
+  const Id<Maker> late{next++};
+  show.all<Maker>() = {{.id = early, .key = "a", .name = "Ada", .mark = "ADA"},
+                       {.id = late, .key = "b", .name = "Bea", .mark = "BEA"}};
+  for (int i = 0; i < 2 * pairs; ++i) {
+    const bool first = i / 2 % 2 == 0;
+    const Id<Piece> piece{next++};
+    show.all<Piece>().push_back({.id = piece,
+                                 .number = fmt::format("T {}", i),
+                                 .lot = show.pool.take(fmt::format("lot {}", i / 2))});
+    show.all<Observation>().push_back({.id = {next++},
+                                       .piece = piece,
+                                       .character = fitting,
+                                       .value = show.pool.take(first ? "wire" : "clip")});
+    const Year year{(first ? 1946 : 1966) + i % 7};
+    show.all<Claim>().push_back({.id = {next++},
+                                 .source = record,
+                                 .subject = piece.value,
+                                 .says = Says::made,
+                                 .from = year,
+                                 .to = year});
+    show.all<model::Mark>().push_back(
+        {.id = {next++}, .piece = piece, .text = first ? "ADA" : "BEA"});
+    show.all<Event>().push_back({.id = {next++},
+                                 .piece = piece,
+                                 .kind = EventKind::acquired,
+                                 .from = Year{1990},
+                                 .to = Year{1990}});
+  }
+  show.next_id = next;
+  show.settle();
+  return show;
+}
+
+}  // namespace
+
+TEST_CASE("what is hidden of a piece is its years and names, and only of that piece") {
+  const Show show = known_show(10);
+  std::vector<char> hide(20, 0);
+  hide[3] = 1;
+  const Show rest = hidden(show, hide);
+  const auto id = show.all<Piece>()[3].id;
+  CHECK(rest.claims_on(id).empty());
+  CHECK(rest.marks_of(id).empty());
+  CHECK(rest.events_of(id).size() == 1);
+  CHECK(rest.observations_of(id).size() == 1);
+  CHECK(rest.all<Claim>().size() == 19);
+  CHECK(show.all<Claim>().size() == 20);
+}
+
+TEST_CASE("every known piece is asked once, and lots stay whole when asked") {
+  const Show show = known_show(20);
+  for (const bool by_lot : {false, true}) {
+    const auto trials = run_trials(show, {}, {.folds = 5, .by_lot = by_lot}, {});
+    REQUIRE(trials);
+    CHECK(trials->years.size() == 40);
+    CHECK(trials->makers.size() == 40);
+  }
+}
+
+TEST_CASE("an answer does not hang on the hidden year itself") {
+  // Moving one known year moves what is said of others, but not, in its own trial, of itself.
+  const Show show = known_show(20);
+  Show moved = copy_of(show);
+  moved.all<Claim>()[5].from = Year{1980};
+  moved.all<Claim>()[5].to = Year{1980};
+  moved.all<Setting>() = {{.id = {90001}, .key = "years.first", .value = "1930"},
+                          {.id = {90002}, .key = "years.last", .value = "2000"}};
+  Show still = copy_of(show);
+  still.all<Setting>() = moved.all<Setting>();
+  moved.settle();
+  still.settle();
+  const auto a = run_trials(still, {}, {.folds = 5, .by_lot = false}, {});
+  const auto b = run_trials(moved, {}, {.folds = 5, .by_lot = false}, {});
+  REQUIRE(a);
+  REQUIRE(b);
+  for (const YearTrial& trial : b->years) {
+    if (trial.stated.first != Year{1980}) {
+      continue;
+    }
+    const auto same = std::find_if(
+        a->years.begin(), a->years.end(),
+        [&](const YearTrial& other) { return other.lot == trial.lot && other.p == trial.p; });
+    CHECK(same != a->years.end());
+  }
+}
+
+TEST_CASE("a clear show finds its hidden years and makers again") {
+  const auto trials = run_trials(known_show(30), {}, {.folds = 6, .by_lot = true}, {});
+  REQUIRE(trials);
+  const auto found = calibration_of(*trials, {.folds = 6, .by_lot = true});
+  CHECK(found.years.log_score > found.years.log_score_any + 0.2);
+  CHECK(found.years.median_error <= 4);
+  CHECK(found.makers.top_1 > 0.95);
+}
+
+TEST_CASE("a show that knows nothing cannot be tried") {
+  Show show = known_show(5);
+  show.all<Claim>().clear();
+  show.all<model::Mark>().clear();
+  show.settle();
+  const auto trials = run_trials(show, {}, {}, {});
+  REQUIRE_FALSE(trials);
+  CHECK(contains(trials.problem().fix, "record firm dates"));
+}
