@@ -19,16 +19,15 @@ using model::Show;
 constexpr int listed_from = 5;  // as the list of hands asks
 constexpr double any_smoothing_years = 15;
 
-template <class T, class Gone>
-void drop(Show& show, Gone gone) {
-  auto& rows = show.all<T>();
-  rows.erase(std::remove_if(rows.begin(), rows.end(), gone), rows.end());
-}
-
-bool tells(model::Says says) {
-  using model::Says;
-  return says == Says::made || says == Says::made_by || says == Says::inscribed ||
-         says == Says::judged || says == Says::judged_by || says == Says::assembled;
+// Characters whose values name a maker: some maker has a lineage of them.
+std::set<std::int32_t> naming_characters(const Show& show) {
+  std::set<std::int32_t> naming;
+  for (const model::Lineage& lineage : show.all<model::Lineage>()) {
+    if (lineage.maker) {
+      naming.insert(lineage.character.value);
+    }
+  }
+  return naming;
 }
 
 std::string lot_size_words(std::size_t size) {
@@ -76,7 +75,7 @@ class Folds {
 class Trialler {
  public:
   Trialler(const Show& show, const ReckonSettings& settings, const Gathered& known)
-      : show_(show), settings_(settings), known_(known) {
+      : show_(show), settings_(settings), known_(known), naming_(naming_characters(show)) {
     for (const model::Pick& pick : show.all<model::Pick>()) {
       if (const model::Section* section = show.find(pick.section)) {
         section_[pick.piece.value] = section->title;
@@ -88,8 +87,13 @@ class Trialler {
   }
 
   Result<Done> add(const std::vector<char>& hide, const Watch& watch, Trials& into) {
-    const Show rest = hidden(show_, hide);
-    const auto reckoning = Reckoning::fit(rest, settings_, watch);
+    ReckonSettings settings = settings_;
+    for (std::size_t i = 0; i < hide.size(); ++i) {
+      if (hide[i] != 0) {
+        settings.hidden.insert(show_.all<model::Piece>()[i].id.value);
+      }
+    }
+    const auto reckoning = Reckoning::fit(show_, settings, watch);
     if (!reckoning) {
       return reckoning.problem();
     }
@@ -104,8 +108,9 @@ class Trialler {
       }
     }
     std::vector<model::PieceBelief> beliefs(asked.size());
-    in_shares(asked.size(), watch.threads,
-              [&](std::size_t a) { beliefs[a] = reckoning->judge(asked[a]); });
+    in_shares(asked.size(), watch.threads, [&](std::size_t a) {
+      beliefs[a] = reckoning->judge(asked[a], {.records = {}, .characters = naming_});
+    });
     const std::vector<double> any = any_curve(hide, reckoning->axis());
     for (std::size_t a = 0; a < asked.size(); ++a) {
       add_year(asked[a], beliefs[a], any, into);
@@ -195,51 +200,12 @@ class Trialler {
   const Show& show_;
   const ReckonSettings& settings_;
   const Gathered& known_;
+  std::set<std::int32_t> naming_;
   std::map<std::int32_t, std::string> section_;
   std::map<int, std::size_t> lot_size_;
 };
 
 }  // namespace
-
-Show copy_of(const Show& show) {
-  Show copy;
-  copy.records = show.records;
-  copy.pool = show.pool;
-  copy.position = show.position;
-  copy.next_id = show.next_id;
-  copy.settle();
-  return copy;
-}
-
-Show hidden(const Show& show, const std::vector<char>& hide) {
-  std::set<std::int32_t> pieces;
-  for (std::size_t i = 0; i < hide.size(); ++i) {
-    if (hide[i] != 0) {
-      pieces.insert(show.all<model::Piece>()[i].id.value);
-    }
-  }
-  std::set<std::int32_t> naming;  // characters that name a maker
-  for (const model::Lineage& lineage : show.all<model::Lineage>()) {
-    if (lineage.maker) {
-      naming.insert(lineage.character.value);
-    }
-  }
-  Show rest = copy_of(show);
-  drop<model::Claim>(rest, [&](const model::Claim& claim) {
-    return claim.about == model::About::piece && pieces.contains(claim.subject) &&
-           tells(claim.says);
-  });
-  drop<model::Mark>(rest,
-                    [&](const model::Mark& mark) { return pieces.contains(mark.piece.value); });
-  drop<model::Event>(rest, [&](const model::Event& event) {
-    return event.kind == model::EventKind::commissioned && pieces.contains(event.piece.value);
-  });
-  drop<model::Observation>(rest, [&](const model::Observation& seen) {
-    return naming.contains(seen.character.value) && pieces.contains(seen.piece.value);
-  });
-  rest.settle();
-  return rest;
-}
 
 Result<Trials> run_trials(const Show& show,
                           const ReckonSettings& settings,
@@ -261,7 +227,9 @@ Result<Trials> run_trials(const Show& show,
   }
   Trials trials;
   trials.notes.push_back(
-      "Years of acquisition, award, exhibition and patent stayed in view, as limits.");
+      "Limits (acquired, shown, patented), stories and opinions stayed in view, as they do "
+      "where "
+      "nothing is known.");
   Trialler trialler(show, settings, known);
   for (std::size_t fold = 0; fold < plan.folds; ++fold) {
     Watch part = watch;

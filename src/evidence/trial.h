@@ -20,11 +20,10 @@ struct Trials {
   std::vector<std::string> notes;  // what stayed in view
 };
 
-// Hidden of a piece: every claim on its year or maker, its marks, what commissioned it, and
-// observations of a character that has some maker's lineage (a stamp names its owner). Left in
-// view, as they stand on undated pieces too: limits (acquired, exhibited, patented). Folds are
-// dealt by chance from the seed. Problems: bad_input (folds, or nothing is known of any piece);
-// refused (stopped).
+// Hidden of a piece is what makes its year and maker known (hide_known in gather.h), and what a
+// character that has some maker's lineage shows on it (a stamp names its owner). Limits,
+// stories and opinions stay in view, as they stand on unknown pieces too. Folds are dealt by
+// chance from the seed. Problems: bad_input (folds, or too little is known); refused (stopped).
 Result<Trials> run_trials(const model::Show& show,
                           const ReckonSettings& settings,
                           const TrialPlan& plan,
@@ -32,11 +31,5 @@ Result<Trials> run_trials(const model::Show& show,
 
 // Trials, scored.
 model::Calibration calibration_of(const Trials& trials, const TrialPlan& plan);
-
-// A show of the same records and texts.
-model::Show copy_of(const model::Show& show);
-
-// The show without what is known of the pieces whose place in Show::all<Piece>() is marked.
-model::Show hidden(const model::Show& show, const std::vector<char>& hide);
 
 }  // namespace backmark::evidence

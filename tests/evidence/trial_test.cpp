@@ -55,20 +55,6 @@ Show known_show(int pairs) {
 
 }  // namespace
 
-TEST_CASE("what is hidden of a piece is its years and names, and only of that piece") {
-  const Show show = known_show(10);
-  std::vector<char> hide(20, 0);
-  hide[3] = 1;
-  const Show rest = hidden(show, hide);
-  const auto id = show.all<Piece>()[3].id;
-  CHECK(rest.claims_on(id).empty());
-  CHECK(rest.marks_of(id).empty());
-  CHECK(rest.events_of(id).size() == 1);
-  CHECK(rest.observations_of(id).size() == 1);
-  CHECK(rest.all<Claim>().size() == 19);
-  CHECK(show.all<Claim>().size() == 20);
-}
-
 TEST_CASE("every known piece is asked once, and lots stay whole when asked") {
   const Show show = known_show(20);
   for (const bool by_lot : {false, true}) {
@@ -80,30 +66,28 @@ TEST_CASE("every known piece is asked once, and lots stay whole when asked") {
 }
 
 TEST_CASE("an answer does not hang on the hidden year itself") {
-  // Moving one known year moves what is said of others, but not, in its own trial, of itself.
-  const Show show = known_show(20);
-  Show moved = copy_of(show);
-  moved.all<Claim>()[5].from = Year{1980};
-  moved.all<Claim>()[5].to = Year{1980};
-  moved.all<Setting>() = {{.id = {90001}, .key = "years.first", .value = "1930"},
-                          {.id = {90002}, .key = "years.last", .value = "2000"}};
-  Show still = copy_of(show);
-  still.all<Setting>() = moved.all<Setting>();
-  moved.settle();
-  still.settle();
-  const auto a = run_trials(still, {}, {.folds = 5, .by_lot = false}, {});
-  const auto b = run_trials(moved, {}, {.folds = 5, .by_lot = false}, {});
-  REQUIRE(a);
-  REQUIRE(b);
-  for (const YearTrial& trial : b->years) {
-    if (trial.stated.first != Year{1980}) {
-      continue;
-    }
-    const auto same = std::find_if(
-        a->years.begin(), a->years.end(),
-        [&](const YearTrial& other) { return other.lot == trial.lot && other.p == trial.p; });
-    CHECK(same != a->years.end());
+  // One known year moved by 30: in its own trial the same is said of the piece as before.
+  Show still = known_show(20);
+  Show moved = known_show(20);
+  for (Show* show : {&still, &moved}) {
+    show->all<Setting>() = {{.id = {90001}, .key = "years.first", .value = "1930"},
+                            {.id = {90002}, .key = "years.last", .value = "2000"}};
   }
+  moved.all<Claim>()[5].from = Year{1981};
+  moved.all<Claim>()[5].to = Year{1981};
+  still.settle();
+  moved.settle();
+  const auto before = run_trials(still, {}, {.folds = 5, .by_lot = false}, {});
+  const auto after = run_trials(moved, {}, {.folds = 5, .by_lot = false}, {});
+  REQUIRE(before);
+  REQUIRE(after);
+  int found = 0;
+  for (std::size_t i = 0; i < after->years.size(); ++i) {
+    if (after->years[i].stated.first == Year{1981}) {
+      found += after->years[i].p == before->years[i].p ? 1 : 0;
+    }
+  }
+  CHECK(found == 1);
 }
 
 TEST_CASE("a clear show finds its hidden years and makers again") {
