@@ -1,5 +1,6 @@
 # One line a room, floor by floor; USES is the whole of what it may include.
 room(base USES LIBS fmt::fmt)
+embed_text(base periods_csv ${CMAKE_SOURCE_DIR}/reference/periods.csv)
 room(model USES base)
 room(draw USES base LIBS PkgConfig::PANGOCAIRO PkgConfig::QPDF PkgConfig::LCMS2 JPEG::JPEG PNG::PNG ${HYPHEN})
 room(store USES base model LIBS SQLiteCpp SQLite::SQLite3 PkgConfig::SODIUM)

@@ -58,3 +58,12 @@ function(embed_migrations)
     DEPENDS ${files} ${CMAKE_SOURCE_DIR}/cmake/Embed.cmake)
   target_sources(bm_store PRIVATE ${out})
 endfunction()
+
+# The text of FILE within the room ROOM, as `const char* const backmark::NAME`.
+function(embed_text ROOM NAME FILE)
+  set(out ${CMAKE_BINARY_DIR}/${NAME}.cpp)
+  add_custom_command(OUTPUT ${out}
+    COMMAND ${CMAKE_COMMAND} -DFILE=${FILE} -DNAME=${NAME} -DOUT=${out} -P ${CMAKE_SOURCE_DIR}/cmake/EmbedText.cmake
+    DEPENDS ${FILE} ${CMAKE_SOURCE_DIR}/cmake/EmbedText.cmake)
+  target_sources(bm_${ROOM} PRIVATE ${out})
+endfunction()

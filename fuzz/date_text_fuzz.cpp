@@ -4,6 +4,7 @@
 
 #include "base/date_text.h"
 #include "base/edtf.h"
+#include "base/maker_dates.h"
 
 namespace {
 
@@ -25,5 +26,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t siz
   if (!reading.edtf.empty()) {
     demand(backmark::parse_edtf(reading.edtf).ok());
   }
+  const auto dates = backmark::read_maker_dates(text);
+  const auto years = backmark::working_years(dates);
+  demand(dates.text == text);
+  demand(dates.understood || (!years.from && !years.to));
   return 0;
 }

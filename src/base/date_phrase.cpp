@@ -1,5 +1,6 @@
 #include "base/date_phrase.h"
 
+#include "base/date_settle.h"
 #include "base/text.h"
 
 namespace backmark {
@@ -14,7 +15,10 @@ class PhraseReader {
     for (at_ = 0; at_ < tokens_.size(); ++at_) {
       take(tokens_[at_]);
     }
-    settle();
+    if (next_joint_ == Joint::to && !found_.dates.empty()) {
+      found_.dates.back().open_end = true;
+    }
+    settle(found_);
     return std::move(found_);
   }
 
@@ -53,6 +57,15 @@ class PhraseReader {
         break;
       case after:
         next_.side = DateSide::after;
+        next_.with_limit = next_joint_ == Joint::either;  // "in or after"
+        break;
+      case or_later:
+      case or_earlier:
+        open_last(token.word);
+        break;
+      case period:
+        add(DateKind::period, token.value, 0);
+        found_.dates.back().name = token.text;
         break;
       case bce:
         take_era(DateEra::bce);
@@ -112,6 +125,13 @@ class PhraseReader {
   void take_before(const DateToken& token) {
     next_.side = DateSide::before;
     next_.with_limit = token.value == 1;
+  }
+
+  void open_last(DateWord word) {
+    if (!found_.dates.empty()) {
+      (word == DateWord::or_later ? found_.dates.back().open_end
+                                  : found_.dates.back().open_start) = true;
+    }
   }
 
   void take_part(const DateToken& token) {
@@ -189,6 +209,9 @@ class PhraseReader {
     }
     if (century_ahead_) {
       century_ahead_ = false;
+      if (at_ > 1 && tokens_[at_ - 2].word == DateWord::ordinal) {
+        next_joint_ = Joint::to;  // "C3rd C1st BC": the dash was lost
+      }
       add(DateKind::century, token.value, token.digits);
       return;
     }
@@ -199,10 +222,6 @@ class PhraseReader {
     }
     add(DateKind::bare, token.value, token.digits);
     found_.dates.back().digits = 0;  // an ordinal is never a year
-  }
-
-  static bool is_bare_ordinal(const DatePhrase& date) {
-    return date.kind == DateKind::bare && date.digits == 0;
   }
 
   void take_century(const DateToken& token) {
@@ -261,7 +280,8 @@ class PhraseReader {
         DatePhrase twin = found_.dates.back();
         twin.era = era;
         twin.joint = Joint::to;
-        twin.part = DateWord::filler;
+        twin.part = next_.part;  // "end C1st BC - beginning AD"
+        next_ = {};
         found_.dates.push_back(twin);
         next_joint_ = Joint::comma;
         return;
@@ -301,74 +321,6 @@ class PhraseReader {
     next_joint_ = Joint::comma;
   }
 
-  // Numbers, eras and "about" that one end of a range lends to the other.
-  void settle() {
-    auto& dates = found_.dates;
-    if (next_joint_ == Joint::to && !dates.empty()) {
-      dates.back().open_end = true;
-    }
-    for (DatePhrase& date : dates) {
-      if (is_bare_ordinal(date) && date.era != DateEra::unsaid) {
-        date.kind = DateKind::century;  // "first half 4th BC"
-      }
-    }
-    for (std::size_t i = dates.size(); i-- > 1;) {
-      lend_back(dates[i], dates[i - 1]);
-    }
-    for (std::size_t i = 1; i < dates.size(); ++i) {
-      lend_on(dates[i - 1], dates[i]);
-    }
-    for (DatePhrase& date : dates) {
-      if (date.kind == DateKind::bare) {
-        drop(date);
-      }
-    }
-    std::erase_if(dates, [](const DatePhrase& date) { return date.kind == DateKind::bare; });
-  }
-
-  static bool linked(const DatePhrase& later) {
-    return later.joint == Joint::to || later.joint == Joint::either;
-  }
-
-  static void lend_back(const DatePhrase& later, DatePhrase& earlier) {
-    if (!linked(later)) {
-      return;
-    }
-    if (earlier.kind == DateKind::bare && later.kind == DateKind::century) {
-      earlier.kind = DateKind::century;
-    } else if (earlier.kind == DateKind::bare && later.kind == DateKind::year &&
-               earlier.digits > 0) {
-      earlier.kind = DateKind::year;
-    }
-    if (earlier.era == DateEra::unsaid) {
-      // "1-199 CE" and "480-256 BCE" alike: one era for both.
-      earlier.era = later.era;
-    }
-  }
-
-  static void lend_on(const DatePhrase& earlier, DatePhrase& later) {
-    if (!linked(later)) {
-      return;
-    }
-    if (later.kind == DateKind::bare && earlier.kind == DateKind::century) {
-      later.kind = DateKind::century;
-    }
-    const bool short_form = later.digits > 0 && later.digits <= 2 && earlier.digits >= 3;
-    if (earlier.kind == DateKind::year && short_form && earlier.era != DateEra::bce &&
-        (later.kind == DateKind::bare || later.kind == DateKind::year)) {
-      later.kind = DateKind::year;
-      later.value += earlier.value / 100 * 100;
-      later.digits = earlier.digits;
-    }
-    later.about = later.about || earlier.about;
-    if (later.era == DateEra::unsaid && later.joint == Joint::to &&
-        earlier.era == DateEra::bce && later.value < earlier.value) {
-      later.era = DateEra::bce;
-    }
-  }
-
-  void drop(const DatePhrase& date) { found_.left_over.push_back(std::to_string(date.value)); }
-
   const std::vector<DateToken>& tokens_;
   std::size_t at_ = 0;
   DatePhrases found_;
@@ -379,59 +331,10 @@ class PhraseReader {
   std::vector<std::string> months_;
 };
 
-// The part of [0, length) that "early", "second quarter" and so on leave.
-std::pair<int, int> one_part(const DatePhrase& phrase, const DateHabits& habits, int length) {
-  const auto scaled = [length](int share) { return share * length / 100; };
-  switch (phrase.part) {
-    case DateWord::early:
-      return {0, scaled(habits.early_to)};
-    case DateWord::middle:
-      return {scaled(habits.middle_from), scaled(habits.middle_to)};
-    case DateWord::late:
-      return {scaled(habits.late_from), length - 1};
-    case DateWord::fraction: {
-      const int number = phrase.part_number < 0 ? phrase.part_of : phrase.part_number;
-      return {length * (number - 1) / phrase.part_of, length * number / phrase.part_of - 1};
-    }
-    default:
-      return {0, length - 1};
-  }
-}
-
-std::pair<int, int> part_of(const DatePhrase& phrase, const DateHabits& habits, int length) {
-  const auto from = one_part(phrase, habits, length);
-  if (phrase.part_until == DateWord::filler) {
-    return from;
-  }
-  DatePhrase until = phrase;
-  until.part = phrase.part_until;
-  return {from.first, one_part(until, habits, length).second};
-}
-
 }  // namespace
 
 DatePhrases date_phrases(const std::vector<DateToken>& tokens) {
   return PhraseReader(tokens).read();
-}
-
-YearSpan years_of(const DatePhrase& phrase, const DateHabits& habits) {
-  const bool bce = phrase.era == DateEra::bce;
-  const int slack = phrase.about ? habits.about : 0;
-  const auto at = [](long year) { return Year{static_cast<std::int32_t>(year)}; };
-  if (phrase.kind == DateKind::century) {
-    // The 19th century runs from 1800 to 1899 as catalogues use it; the first from 1 to 99.
-    const long first = bce ? 1 - phrase.value * 100 : (phrase.value - 1) * 100;
-    const auto [from, to] = part_of(phrase, habits, 100);
-    const long floor = !bce && phrase.value == 1 ? 1 : first + from;
-    return {at(std::max(floor, first + from) - slack), at(first + to + slack)};
-  }
-  if (phrase.kind == DateKind::decade) {
-    const auto [from, to] = part_of(phrase, habits, 10);
-    const long first = bce ? 1 - (phrase.value + 9) : phrase.value;
-    return {at(first + from - slack), at(first + to + slack)};
-  }
-  const long year = bce ? 1 - phrase.value : phrase.value;
-  return {at(year - slack), at(year + slack)};
 }
 
 }  // namespace backmark

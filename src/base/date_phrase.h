@@ -12,7 +12,7 @@ namespace backmark {
 
 enum class Joint { none, to, either, comma };
 enum class DateRole { none, design, made };
-enum class DateKind { year, decade, century, bare };
+enum class DateKind { year, decade, century, period, bare };
 enum class DateSide { within, before, after };
 enum class DateEra { unsaid, bce, ce };
 
@@ -20,8 +20,8 @@ enum class DateEra { unsaid, bce, ce };
 // ("16th to 18th century", "1885-90").
 struct DatePhrase {
   DateKind kind = DateKind::year;
-  long value = 0;                          // year; first year of a decade; number of a century
-  int digits = 4;                          // of a year as written
+  long value = 0;  // year; first year of a decade; number of a century; place of a period
+  int digits = 4;  // of a year as written
   DateWord part = DateWord::filler;        // early, middle, late, or fraction
   DateWord part_until = DateWord::filler;  // "mid to late": up to this part
   int part_number = 0;                     // second (2) quarter (4)
@@ -31,7 +31,9 @@ struct DatePhrase {
   DateRole role = DateRole::none;
   bool about = false;
   bool with_limit = false;  // "by 1931" allows 1931, "before 1931" does not
-  bool open_end = false;    // "1902-"
+  bool open_end = false;    // "1902-", "1902 or later"
+  bool open_start = false;  // "1902 or earlier"
+  std::string name;         // of a named period, as written
   Joint joint = Joint::none;
 };
 
@@ -42,9 +44,7 @@ struct DatePhrases {
   std::vector<std::string> left_over;
 };
 
+// The dates of a text's words, settled among each other (base/date_settle.h).
 DatePhrases date_phrases(const std::vector<DateToken>& tokens);
-
-// The years of one phrase whose kind and era are settled. Eras: 1 BCE is the year 0.
-YearSpan years_of(const DatePhrase& phrase, const DateHabits& habits);
 
 }  // namespace backmark

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/date_phrase.h"
+#include "base/date_years.h"
 #include "base/edtf.h"
 #include "base/json.h"
 #include "base/text.h"
@@ -18,6 +19,7 @@ struct Stretch {
   DateRole role = DateRole::none;
   DateShape shape = DateShape::exact;
   bool about = false;
+  std::string period;  // its names, if it is nothing but named periods
 };
 
 DateShape shape_of(const DatePhrase& phrase) {
@@ -29,6 +31,8 @@ DateShape shape_of(const DatePhrase& phrase) {
       return DateShape::century;
     case DateKind::decade:
       return DateShape::decade;
+    case DateKind::period:
+      return DateShape::range;
     default:
       return phrase.about ? DateShape::about : DateShape::exact;
   }
@@ -40,9 +44,10 @@ YearBounds bounds_of(const DatePhrase& phrase, const DateHabits& habits) {
     case DateSide::before:
       return {std::nullopt, phrase.with_limit ? span.last : span.first - 1};
     case DateSide::after:
-      return {span.last + 1, std::nullopt};
+      return {phrase.with_limit ? span.first : span.last + 1, std::nullopt};
     default:
-      return {span.first, phrase.open_end ? std::nullopt : std::optional<Year>(span.last)};
+      return {phrase.open_start ? std::nullopt : std::optional<Year>(span.first),
+              phrase.open_end ? std::nullopt : std::optional<Year>(span.last)};
   }
 }
 
@@ -67,8 +72,10 @@ std::vector<Stretch> stretches(const std::vector<DatePhrase>& dates, const DateH
       open.about = open.about || date.about;
       open.shape = open.shape == DateShape::century ? DateShape::century : DateShape::range;
       open.role = open.role == DateRole::none ? date.role : open.role;
+      open.period =
+          date.name.empty() || open.period.empty() ? "" : open.period + " " + date.name;
     } else {
-      all.push_back({bounds, date.side, date.role, shape_of(date), date.about});
+      all.push_back({bounds, date.side, date.role, shape_of(date), date.about, date.name});
     }
   }
   return all;
@@ -125,6 +132,24 @@ std::vector<Stretch> of_the_making(std::vector<Stretch> all, const DateHabits& h
   return all;
 }
 
+// Years say more than the name of their period; the name is left over if it disagrees.
+std::vector<Stretch> years_over_periods(std::vector<Stretch> all,
+                                        std::vector<std::string>& left_over) {
+  const auto is_period = [](const Stretch& one) { return !one.period.empty(); };
+  std::vector<Stretch> years = all;
+  std::erase_if(years, is_period);
+  if (years.empty()) {
+    return all;
+  }
+  const Stretch sum = together(years);
+  for (const Stretch& one : all) {
+    if (is_period(one) && apart(one.bounds, sum.bounds)) {
+      left_over.push_back(one.period);
+    }
+  }
+  return years;
+}
+
 std::string iso(const std::optional<Year>& year, bool start) {
   if (!year) {
     return start ? "-inf" : "+inf";
@@ -174,7 +199,9 @@ void say_undated(DateReading& reading) {
 // which the next reader may not share.
 std::string as_edtf(const DatePhrases& phrases, DateHabits habits) {
   habits.about = 0;
-  const auto all = of_the_making(stretches(phrases.dates, habits), habits);
+  std::vector<std::string> left_over;
+  const auto all =
+      of_the_making(years_over_periods(stretches(phrases.dates, habits), left_over), habits);
   const Stretch sum = together(all);
   return write_edtf(sum.bounds, sum.about, phrases.doubtful);
 }
@@ -200,10 +227,11 @@ DateReading read_date_text(std::string_view text, const DateHabits& habits) {
   DateReading reading;
   reading.text = text;
   reading.earliest = reading.latest = "unknown";
-  const DatePhrases phrases = date_phrases(date_tokens(bare));
+  DatePhrases phrases = date_phrases(date_tokens(bare));
   reading.doubtful = phrases.doubtful;
+  const auto all = of_the_making(
+      years_over_periods(stretches(phrases.dates, habits), phrases.left_over), habits);
   reading.left_over = join(phrases.left_over, " ");
-  const auto all = of_the_making(stretches(phrases.dates, habits), habits);
   if (!all.empty()) {
     fill(reading, together(all));
     reading.edtf = as_edtf(phrases, habits);

@@ -1,8 +1,10 @@
 // Dates as catalogues really write them: "c. 1860", "second half of the 19th century", "1950s",
 // "about 1916-1920, by 1931", "26th Dynasty (664-525 BCE)", "3/1/1832", "n.d.".
 //
-// EDTF is tried first. What is not understood is kept and said, never guessed; a text of which
-// nothing is understood has no bounds.
+// Periods with a name ("Meiji period", "26th Dynasty", "late Qing") are read by
+// reference/periods.csv; years beside the name go before it. EDTF is tried first. What is not
+// understood is kept and said, never guessed; a text of which nothing is understood has no
+// bounds.
 #pragma once
 
 #include <string>
@@ -23,6 +25,9 @@ struct DateHabits {
   int middle_from = 25;  // "mid-19th century": years 25 to 75
   int middle_to = 75;
   int late_from = 75;  // "late 19th century": years 75 to 99
+  // "early Edo", "late Qing": hundredths of a named period. Common practice, no source.
+  int period_early_to = 50;
+  int period_late_from = 50;
   // "designed 1944, manufactured 1999" is 1999; "designed 1944" alone is 1944 or any later
   // year.
   bool made_over_design = true;

@@ -1,117 +1,13 @@
 #include "base/date_tokens.h"
 
 #include <array>
-#include <map>
 
+#include "base/named_period.h"
 #include "base/text.h"
 
 namespace backmark {
 
 namespace {
-
-struct Meaning {
-  DateWord word;
-  long value = 0;
-};
-
-const std::map<std::string, Meaning, std::less<>>& meanings() {
-  using enum DateWord;
-  static const std::map<std::string, Meaning, std::less<>> table = {{"c", {about}},
-                                                                    {"ca", {about}},
-                                                                    {"circa", {about}},
-                                                                    {"circ", {about}},
-                                                                    {"about", {about}},
-                                                                    {"approximately", {about}},
-                                                                    {"approx", {about}},
-                                                                    {"around", {about}},
-                                                                    {"?", {doubt}},
-                                                                    {"possibly", {doubt}},
-                                                                    {"probably", {doubt}},
-                                                                    {"perhaps", {doubt}},
-                                                                    {"likely", {doubt}},
-                                                                    {"early", {early}},
-                                                                    {"beginning", {early}},
-                                                                    {"beg", {early}},
-                                                                    {"begin", {early}},
-                                                                    {"mid", {middle}},
-                                                                    {"middle", {middle}},
-                                                                    {"late", {late}},
-                                                                    {"end", {late}},
-                                                                    {"half", {fraction, 2}},
-                                                                    {"quarter", {fraction, 4}},
-                                                                    {"century", {century}},
-                                                                    {"centuries", {century}},
-                                                                    {"cent", {century}},
-                                                                    {"before", {before}},
-                                                                    {"by", {before, 1}},
-                                                                    {"collected", {before, 1}},
-                                                                    {"pre", {before}},
-                                                                    {"until", {to}},
-                                                                    {"after", {after}},
-                                                                    {"since", {after}},
-                                                                    {"post", {after}},
-                                                                    {"from", {filler}},
-                                                                    {"bc", {bce}},
-                                                                    {"bce", {bce}},
-                                                                    {"ad", {ce}},
-                                                                    {"ce", {ce}},
-                                                                    {"january", {month, 1}},
-                                                                    {"february", {month, 2}},
-                                                                    {"march", {month, 3}},
-                                                                    {"april", {month, 4}},
-                                                                    {"may", {month, 5}},
-                                                                    {"june", {month, 6}},
-                                                                    {"july", {month, 7}},
-                                                                    {"august", {month, 8}},
-                                                                    {"september", {month, 9}},
-                                                                    {"october", {month, 10}},
-                                                                    {"november", {month, 11}},
-                                                                    {"december", {month, 12}},
-                                                                    {"jan", {month, 1}},
-                                                                    {"feb", {month, 2}},
-                                                                    {"mar", {month, 3}},
-                                                                    {"apr", {month, 4}},
-                                                                    {"jun", {month, 6}},
-                                                                    {"jul", {month, 7}},
-                                                                    {"aug", {month, 8}},
-                                                                    {"sept", {month, 9}},
-                                                                    {"sep", {month, 9}},
-                                                                    {"oct", {month, 10}},
-                                                                    {"nov", {month, 11}},
-                                                                    {"dec", {month, 12}},
-                                                                    {"designed", {design}},
-                                                                    {"design", {design}},
-                                                                    {"modeled", {design}},
-                                                                    {"modelled", {design}},
-                                                                    {"introduced", {design}},
-                                                                    {"patented", {design}},
-                                                                    {"manufactured", {made}},
-                                                                    {"made", {made}},
-                                                                    {"cast", {made}},
-                                                                    {"casted", {made}},
-                                                                    {"produced", {made}},
-                                                                    {"executed", {made}},
-                                                                    {"undated", {undated}},
-                                                                    {"unknown", {undated}},
-                                                                    {"uncertain", {undated}},
-                                                                    {"nd", {undated}},
-                                                                    {"to", {to}},
-                                                                    {"or", {either}},
-                                                                    {"and", {comma}},
-                                                                    {"the", {filler}},
-                                                                    {"of", {filler}},
-                                                                    {"in", {filler}},
-                                                                    {"year", {filler}},
-                                                                    {"years", {filler}},
-                                                                    {"period", {filler}},
-                                                                    {"dynasty", {filler}},
-                                                                    {"first", {ordinal, 1}},
-                                                                    {"second", {ordinal, 2}},
-                                                                    {"third", {ordinal, 3}},
-                                                                    {"fourth", {ordinal, 4}},
-                                                                    {"last", {ordinal, -1}}};
-  return table;
-}
 
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
@@ -259,12 +155,53 @@ class Lexer {
       add({DateWord::century, -1, 0, word});
       return;
     }
-    const auto found = meanings().find(lower);
-    if (found != meanings().end()) {
-      add({found->second.word, found->second.value, 0, word});
-    } else {
-      add({DateWord::other, 0, 0, word});
+    if (read_open_end(lower, word) || read_twenties(lower, word)) {
+      return;
     }
+    const DateMeaning meaning = date_meaning(lower).value_or(DateMeaning{DateWord::other});
+    add({meaning.word, meaning.value, 0, word});
+  }
+
+  // "1775 or after", "or a little later": the date before it is open. "in or after 1775" and
+  // "after or in" speak of the date to come.
+  bool read_open_end(const std::string& lower, const std::string& word) {
+    const bool later = lower == "later" || lower == "after" || lower == "thereafter";
+    const bool earlier = lower == "earlier" || lower == "before";
+    const auto is_small = [](const DateToken& token) {
+      return token.text == "a" || token.text == "little" || token.text == "slightly";
+    };
+    std::size_t at = tokens_.size();
+    while (at > 0 && is_small(tokens_[at - 1])) {
+      --at;
+    }
+    if (!(later || earlier) || at < 2 || tokens_[at - 1].word != DateWord::either ||
+        !ends_a_date(tokens_[at - 2].word)) {
+      return false;
+    }
+    tokens_.resize(at - 1);
+    add({later ? DateWord::or_later : DateWord::or_earlier, 0, 0, word});
+    return true;
+  }
+
+  static bool ends_a_date(DateWord word) {
+    using enum DateWord;
+    return word == number || word == plural || word == century || word == bce || word == ce;
+  }
+
+  // "twenty-third": one ordinal.
+  bool read_twenties(const std::string& lower, const std::string& word) {
+    if (lower != "twenty" || peek() != '-') {
+      return false;
+    }
+    const std::string unit = letters_at(at_ + 1);
+    const auto meaning = date_meaning(lower_ascii(unit));
+    if (!meaning || meaning->word != DateWord::ordinal || meaning->value < 1 ||
+        meaning->value > 9) {
+      return false;
+    }
+    at_ += 1 + unit.size();
+    add({DateWord::ordinal, 20 + meaning->value, 0, word + "-" + unit});
+    return true;
   }
 
   bool century_follows() const {
@@ -301,7 +238,7 @@ class Lexer {
 }  // namespace
 
 std::vector<DateToken> date_tokens(std::string_view text) {
-  return Lexer(plain(text)).read();
+  return with_periods(Lexer(plain(text)).read());
 }
 
 }  // namespace backmark

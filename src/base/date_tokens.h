@@ -5,36 +5,9 @@
 #include <string_view>
 #include <vector>
 
-namespace backmark {
+#include "base/date_words.h"
 
-enum class DateWord {
-  number,   // digits; `value`, `digits`
-  ordinal,  // 19th, third; `value`
-  plural,   // 1950s, 1880's; `value`
-  about,    // c., circa, about
-  doubt,    // ?, possibly, probably
-  early,
-  middle,
-  late,
-  fraction,  // half, quarter, third of; `value` is how many make a whole
-  century,
-  before,
-  after,
-  bce,
-  ce,
-  month,  // `value` 1 to 12
-  design,
-  made,
-  undated,
-  to,      // dash, "to", "until" between two dates
-  either,  // "or"
-  comma,   // comma, semicolon, "and"
-  slash,
-  open,    // (
-  close,   // )
-  filler,  // the, of, in, period: carries nothing
-  other,   // not known
-};
+namespace backmark {
 
 struct DateToken {
   DateWord word = DateWord::other;

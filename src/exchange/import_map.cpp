@@ -41,10 +41,10 @@ const Words& words_of(RowsOf rows) {
                             {"character", Target::character}, {"measure", Target::measure},
                             {"ignore", Target::ignore}};
   static const Words makers{
-      {"key", Target::key},      {"name", Target::name},   {"inverted", Target::inverted},
-      {"kind", Target::kind},    {"place", Target::place}, {"from", Target::from},
-      {"to", Target::to},        {"mark", Target::mark},   {"note", Target::prose},
-      {"ignore", Target::ignore}};
+      {"key", Target::key},    {"name", Target::name},    {"inverted", Target::inverted},
+      {"kind", Target::kind},  {"place", Target::place},  {"from", Target::from},
+      {"to", Target::to},      {"dates", Target::dates},  {"mark", Target::mark},
+      {"note", Target::prose}, {"ignore", Target::ignore}};
   static const Words sources{{"key", Target::key},
                              {"title", Target::title},
                              {"kind", Target::kind},

@@ -51,6 +51,7 @@ enum class Target {
   kind,
   from,
   to,
+  dates,
   prose,
   // sources (and key, title, kind)
   year,

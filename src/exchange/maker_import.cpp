@@ -1,5 +1,6 @@
 #include <unordered_set>
 
+#include "base/maker_dates.h"
 #include "base/text.h"
 #include "exchange/list_row.h"
 #include "exchange/maker_text.h"
@@ -21,6 +22,26 @@ const std::vector<std::pair<std::string_view, MakerKind>> maker_kinds{
     {"1", MakerKind::firm},
     {"unrecorded", MakerKind::unrecorded}};
 
+// "1902-1977", "act. 1890-1910": the years of work, with how sure they are.
+void fill_dates(const ListRow& row, Maker& maker, std::vector<CellRemark>& faults) {
+  const std::string cell = row.text(Target::dates);
+  if (cell.empty()) {
+    return;
+  }
+  const MakerDates dates = read_maker_dates(cell);
+  if (!dates.understood) {
+    faults.push_back(row.fault(
+        Target::dates, fmt::format("\"{}\" dates nobody", cell),
+        "write 1902-1977, b. 1902, d. 1931, act. 1890-1910 or fl. 1850s, or leave it empty"));
+    return;
+  }
+  const WorkingYears years = working_years(dates);
+  maker.from = years.from;
+  maker.to = years.to;
+  maker.from_sd = years.from_sd;
+  maker.to_sd = years.to_sd;
+}
+
 // Fills in what the row says; members that the map does not name keep what they had.
 void fill_maker(const ListRow& row,
                 Change& change,
@@ -41,6 +62,7 @@ void fill_maker(const ListRow& row,
   if (row.has(Target::place)) {
     maker.place = change.word(row.text(Target::place));
   }
+  fill_dates(row, maker, faults);
   if (row.has(Target::from)) {
     maker.from = row.year(Target::from, false, faults);
   }
@@ -86,7 +108,8 @@ void import_makers(Intake& intake, std::vector<const TableRow*>& faulty) {
     std::vector<CellRemark> faults;
     if (names_nobody(row.text(Target::name))) {
       intake.out.notes.push_back(row.fault(
-          Target::name, fmt::format("\"{}\" names no hand: a place, or nobody", row.text(Target::name)),
+          Target::name,
+          fmt::format("\"{}\" names no hand: a place, or nobody", row.text(Target::name)),
           "it was left out of the makers"));
       continue;
     }

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "base/json.h"
+#include "base/named_period.h"
 #include "base/text.h"
 #include "table_file.h"
 
@@ -21,6 +22,7 @@ struct Score {
   int exact = 0;
   int near = 0;     // both ends within 5 years
   int rounded = 0;  // both ends within 25 years: the rounding of "early", "late" and the like
+  int held = 0;     // wider off, but the stated years all lie within the reading
   int misread = 0;  // no year in common with what the museum states
   int unread = 0;
 };
@@ -49,6 +51,8 @@ void add(Score& score, const DateReading& reading, long from, long to) {
     ++score.near;
   } else if (worst <= 25) {
     ++score.rounded;
+  } else if (first <= from + 5 && to <= last + 5) {
+    ++score.held;
   } else if (last < from || first > to) {
     ++score.misread;
   }
@@ -85,7 +89,7 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
       {"before 1972", "-inf", "1971-12-31", ""},
       {"by 1972", "-inf", "1972-12-31", ""},
       {"after 1863", "1864-01-01", "+inf", ""},
-      {"26th Dynasty (664-525 BCE)", "-0663-01-01", "-0524-12-31", "26 Dynasty"},
+      {"26th Dynasty (664-525 BCE)", "-0663-01-01", "-0524-12-31", ""},
       {"3/1/1832", "1832-01-01", "1832-12-31", ""},
       {"1843-1835", "1835-01-01", "1843-12-31", ""},
       {"1885-90", "1885-01-01", "1890-12-31", ""},
@@ -105,7 +109,7 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
       {"designed 1944, manufactured 1999", "1999-01-01", "1999-12-31", ""},
       {"1984 (designed) 1985 (manufactured)", "1985-01-01", "1985-12-31", ""},
       {"1810-1812, 1818", "1810-01-01", "1818-12-31", ""},
-      {"Ming Dynasty, 1368-1644, 16th century", "1500-01-01", "1599-12-31", "Ming"},
+      {"Ming Dynasty, 1368-1644, 16th century", "1500-01-01", "1599-12-31", ""},
       {"casted November 20, 1916", "1916-01-01", "1916-12-31", ""},
   };
   for (const Row& row : rows) {
@@ -119,8 +123,8 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
 }
 
 TEST_CASE("what cannot be read is kept and said, never guessed") {
-  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "26th Dynasty",
-                           "Hellenistic?", "", "----", "99999999999999999999"}) {
+  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "77th Dynasty", "Neolithic",
+                           "Louis XV style", "Ming vase", "", "----", "99999999999999999999"}) {
     CAPTURE(text);
     const DateReading reading = read_date_text(text);
     CHECK_FALSE(reading.understood);
@@ -128,6 +132,68 @@ TEST_CASE("what cannot be read is kept and said, never guessed") {
     CHECK(reading.edtf.empty());
     CHECK((reading.text.empty() || !reading.left_over.empty()));
   }
+}
+
+TEST_CASE("periods with a name are read by the table of periods") {
+  // Bounds: reference/periods.csv, which names a source beside each row.
+  const std::vector<Row> rows = {
+      {"Meiji period", "1868-01-01", "1912-12-31", ""},
+      {"Edo", "1615-01-01", "1868-12-31", ""},
+      {"Victorian", "1837-01-01", "1901-12-31", ""},
+      {"26th Dynasty", "-0663-01-01", "-0524-12-31", ""},
+      {"Dynasty XVIII", "-1549-01-01", "-1294-12-31", ""},
+      {"18th-19th Dynasty", "-1549-01-01", "-1185-12-31", ""},
+      {"Twenty-third Dynasty", "-0817-01-01", "-0714-12-31", ""},
+      {"Qing dynasty, Kangxi", "1662-01-01", "1722-12-31", ""},
+      {"Ch'ing dynasty", "1644-01-01", "1911-12-31", ""},
+      {"late Qing?", "1778-01-01", "1911-12-31", ""},
+      {"Edo to Meiji", "1615-01-01", "1912-12-31", ""},
+      {"Meiji-Taisho", "1868-01-01", "1926-12-31", ""},
+      {"Classical/Hellenistic", "-0478-01-01", "-0029-12-31", ""},
+      {"George III, c. 1780", "1775-01-01", "1785-12-31", ""},
+      {"Victorian, 1950", "1950-01-01", "1950-12-31", "Victorian"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.text);
+    const DateReading reading = read_date_text(row.text);
+    CHECK(reading.earliest == row.earliest);
+    CHECK(reading.latest == row.latest);
+    CHECK(reading.left_over == row.left_over);
+  }
+}
+
+TEST_CASE("every row of the table of periods is whole and has a source") {
+  CHECK(named_periods().size() > 100);
+  for (const NamedPeriod& period : named_periods()) {
+    CAPTURE(period.names.front());
+    CHECK(period.years.first < period.years.last);
+    CHECK_FALSE(period.source.empty());
+    CHECK_FALSE(period.status.empty());
+    CHECK(read_date_text(period.names.front() + " period").bounds.earliest ==
+          period.years.first);
+  }
+}
+
+TEST_CASE("slips, lost dashes and unsaid eras do not hide a century") {
+  const std::vector<Row> rows = {
+      {"ealy C 4th AD", "0300-01-01", "0325-12-31", ""},
+      {"late C6th- early 5th", "-0524-01-01", "-0474-12-31", ""},
+      {"C3rd C1st BC", "-0299-01-01", "0000-12-31", ""},
+      {"end C1st BC- beginning AD", "-0024-01-01", "0025-12-31", ""},
+      {"80 BC or a little later", "-0079-01-01", "+inf", ""},
+      {"1775 or before", "-inf", "1775-12-31", ""},
+      {"in or after 1863", "1863-01-01", "+inf", ""},
+      {"nineteenth century", "1800-01-01", "1899-12-31", ""},
+      {"c. second half of the 19th century", "1850-01-01", "1899-12-31", ""},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.text);
+    const DateReading reading = read_date_text(row.text);
+    CHECK(reading.earliest == row.earliest);
+    CHECK(reading.latest == row.latest);
+    CHECK(reading.left_over == row.left_over);
+  }
+  CHECK_FALSE(read_date_text("nearly").understood);
 }
 
 TEST_CASE("doubt is kept beside the years, not in them") {
@@ -186,8 +252,9 @@ TEST_CASE("a museum's own years are met by its own words") {
     return;
   }
   MESSAGE("rows ", score.rows, " exact ", score.exact, " within 5 years ", score.near,
-          " within the rounding of early and late ", score.rounded, " misread ", score.misread,
-          " unread ", score.unread);
+          " within the rounding of early and late ", score.rounded,
+          " holding the stated years ", score.held, " misread ", score.misread, " unread ",
+          score.unread);
   CHECK(score.rows > 2600);
   CHECK(score.exact + score.near + score.rounded >= 0.97 * score.rows);
   CHECK(score.misread < 0.005 * score.rows);
@@ -203,7 +270,10 @@ TEST_CASE("dates of ancient wrecks are met within the rounding of their centurie
     return;
   }
   MESSAGE("rows ", score.rows, " exact ", score.exact, " within 5 years ", score.near,
-          " within 25 ", score.rounded, " misread ", score.misread, " unread ", score.unread);
-  CHECK(score.exact + score.near + score.rounded >= 0.72 * score.rows);
-  CHECK(score.misread < 0.025 * score.rows);
+          " within 25 ", score.rounded, " holding the stated years ", score.held, " misread ",
+          score.misread, " unread ", score.unread);
+  CHECK(score.exact + score.near + score.rounded >= 0.75 * score.rows);
+  CHECK(score.exact + score.near + score.rounded + score.held >= 0.93 * score.rows);
+  // Five rows contradict their own words ("C10th AD" with 1000 to 1100).
+  CHECK(score.misread <= 5);
 }

@@ -83,6 +83,25 @@ Id<Piece> correct_cord(Show& show) {
 
 }  // namespace
 
+TEST_CASE("the dates behind a maker's name become working years") {
+  const std::string_view map =
+      "rows = \"makers\"\n[columns]\nname = \"name\"\ndates = \"dates\"\n";
+  Show show;
+  take(show, "name,dates\nOda Vessen,1902-1977\nIlse Torn,act. 1890-1910\nAske Lund,\n", map);
+  const auto& makers = show.all<Maker>();
+  REQUIRE(makers.size() == 3);
+  CHECK(makers[0].from == Year{1922});  // a life: work begins at twenty
+  CHECK(makers[0].to == Year{1977});
+  CHECK(makers[1].from == Year{1890});
+  CHECK(makers[1].to == Year{1910});
+  CHECK_FALSE(makers[2].from);
+  const auto bad = import(show, "name,dates\nUna Bree,Norwegian\n", map);
+  REQUIRE(bad.ok());
+  REQUIRE(bad->faults.size() == 1);
+  CHECK(bad->faults[0].what == "\"Norwegian\" dates nobody");
+  CHECK(bad->faults[0].column == "dates");
+}
+
 TEST_CASE("a row becomes a piece with its claims, observations, mark and event") {
   Show show;
   const auto out = take(show, one_row);
