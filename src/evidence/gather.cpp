@@ -101,6 +101,13 @@ class Gatherer {
         out_.any_dated = true;
       }
       out_.style.pieces[i].maker = named_hand(out_.pieces[i]);
+      out_.style.pieces[i].latest = acquired_by(out_.pieces[i]);
+      out_.arrivals += out_.style.pieces[i].stated && out_.style.pieces[i].latest ? 1U : 0U;
+    }
+    if (out_.arrivals < least_arrivals) {
+      for (StylePiece& piece : out_.style.pieces) {
+        piece.latest.reset();
+      }
     }
   }
 
@@ -193,6 +200,17 @@ std::optional<int> named_hand(const GatheredPiece& piece) {
     }
   }
   return std::nullopt;
+}
+
+std::optional<Year> acquired_by(const GatheredPiece& piece) {
+  std::optional<Year> first;
+  for (const SaidOfYear& said : piece.years) {
+    const Year year{said.statement.last};
+    if (said.statement.saying == Saying::acquired && (!first || year < *first)) {
+      first = year;
+    }
+  }
+  return first;
 }
 
 void hide_known(GatheredPiece& piece, bool years, bool makers) {

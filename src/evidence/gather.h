@@ -48,7 +48,13 @@ struct Gathered {
   StyleColumns columns;
   YearSpan years;  // of the grid
   bool any_dated = false;
+  std::size_t arrivals = 0;  // dated pieces whose acquisition is known
 };
+
+// From so many arrivals on the style engine learns from them how long pieces are about before
+// they are acquired, of any shape (LagMap), and StylePiece::latest is set; below, an
+// exponential lag must do (statement.h).
+inline constexpr std::size_t least_arrivals = 30;
 
 // `today` closes the grid and the lags: the year of the reckoning. Settings "years.first" and
 // "years.last" of the show fix the grid; otherwise it runs from the 1 to the 99 in 100 point of
@@ -59,6 +65,8 @@ Gathered gather(const model::Show& show, Year today, const std::set<std::int32_t
 // What a piece teaches: the narrowest firm statement with both ends, and the first firm name.
 std::optional<YearSpan> stated_span(const GatheredPiece& piece);
 std::optional<int> named_hand(const GatheredPiece& piece);
+// The earliest year of acquisition.
+std::optional<Year> acquired_by(const GatheredPiece& piece);
 
 // Takes out what makes the year (or the maker) known: firm statements with both ends and their
 // retellings (firm names). Limits, stories and opinions stay.

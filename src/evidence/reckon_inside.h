@@ -69,6 +69,8 @@ struct Reckoning::Inside {
   Asked asked(std::size_t piece, const LeftOut& without) const;
   Asked asked_if(const model::Piece* piece, const WhatIf& change) const;
 
+  // Whether acquisitions are weighed by what the style engine learned of them.
+  bool lag_in_style() const { return style && gathered.arrivals >= least_arrivals; }
   Judged judge(const Asked& asked, bool detailed) const;
   void weigh_style(const Asked& asked, bool detailed, Judged& out) const;
   void weigh_parts(const Asked& asked, Judged& out) const;

@@ -39,6 +39,7 @@ void Reckoning::Inside::weigh_style(const Asked& asked, bool detailed, Judged& o
   }
   out.style = style->judge({.values = &asked.values,
                             .lot = asked.lot,
+                            .latest = lag_in_style() ? acquired_by(asked.said) : std::nullopt,
                             .comparanda = detailed ? 8U : 0U,
                             .lines = true});
   out.style_p = out.style.p;
@@ -99,6 +100,13 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
   out.said = asked.said.years;
   for (const SaidOfYear& said : out.said) {
     statements.push_back(said.statement);
+    if (lag_in_style() && said.statement.saying == Saying::acquired) {
+      // The style's answer has it already: its own factor is flat.
+      statements.back().saying = Saying::interval;
+      statements.back().first = axis.first.value;
+      statements.back().last = axis.last.value;
+      statements.back().spread = 0;
+    }
   }
   out.factors = statement_factors(statements, shapes);
   for (const StatementFactor& factor : out.factors) {
