@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/csv_write.h"
 #include "base/text.h"
 #include "exchange/encoding.h"
 
@@ -49,46 +50,6 @@ Problem utf16(const std::string& name) {
           .what = "the file is written in UTF-16 or is not text",
           .where = name,
           .fix = "open it in the spreadsheet and save it as \"CSV UTF-8\""};
-}
-
-bool needs_quotes(std::string_view cell, char separator) {
-  return cell.find_first_of("\"\r\n") != std::string_view::npos ||
-         cell.find(separator) != std::string_view::npos;
-}
-
-bool runs_as_formula(std::string_view cell) {
-  return !cell.empty() && std::string_view("=+-@\t\r").find(cell[0]) != std::string_view::npos;
-}
-
-void append_cell(std::string& out, std::string_view cell, const CsvStyle& style) {
-  std::string guarded;
-  if (style.guard_formulas && (runs_as_formula(cell) || starts_with(cell, "'"))) {
-    guarded = "'" + std::string(cell);
-    cell = guarded;
-  }
-  if (!needs_quotes(cell, style.dialect.separator)) {
-    out += cell;
-    return;
-  }
-  out += '"';
-  for (const char character : cell) {
-    out.append(character == '"' ? 2 : 1, character);
-  }
-  out += '"';
-}
-
-void append_record(std::string& out, const Cells& cells, const CsvStyle& style) {
-  // A record of one empty cell would read as no record at all.
-  if (cells.size() == 1 && cells[0].empty()) {
-    out += "\"\"";
-  }
-  for (std::size_t i = 0; i < cells.size(); ++i) {
-    if (i > 0) {
-      out += style.dialect.separator;
-    }
-    append_cell(out, cells[i], style);
-  }
-  out += style.dialect.line_end;
 }
 
 }  // namespace
@@ -225,9 +186,12 @@ std::string write_csv(const Cells& headings,
                       const std::vector<Cells>& rows,
                       const CsvStyle& style) {
   std::string out;
-  append_record(out, headings, style);
+  const CsvForm form{.separator = style.dialect.separator,
+                     .line_end = style.dialect.line_end,
+                     .guard_formulas = style.guard_formulas};
+  append_csv_row(out, headings, form);
   for (const Cells& row : rows) {
-    append_record(out, row, style);
+    append_csv_row(out, row, form);
   }
   if (style.dialect.encoding == Encoding::windows_1252) {
     if (auto bytes = to_windows_1252(out)) {
@@ -235,10 +199,6 @@ std::string write_csv(const Cells& headings,
     }
   }
   return style.dialect.byte_order_mark ? std::string(byte_order_mark) + out : out;
-}
-
-std::string unguarded(std::string_view cell) {
-  return std::string(starts_with(cell, "'") ? cell.substr(1) : cell);
 }
 
 }  // namespace backmark::exchange

@@ -53,17 +53,12 @@ Result<Table> read_csv(std::string_view bytes, const std::string& name);
 
 struct CsvStyle {
   Dialect dialect;
-  // Puts an apostrophe before a cell that a spreadsheet would run as a formula (= + - @ tab CR
-  // first) and before one that begins with an apostrophe, so that it can be taken away again.
-  bool guard_formulas = false;
+  bool guard_formulas = false;  // as CsvForm says
 };
 
-// Quotes only what needs it. Windows-1252 is kept to if it has every character; else UTF-8.
+// Rows by base/csv_write.h. Windows-1252 is kept to if it has every character; else UTF-8.
 std::string write_csv(const Cells& headings,
                       const std::vector<Cells>& rows,
                       const CsvStyle& style);
-
-// Takes the apostrophe of `guard_formulas` away.
-std::string unguarded(std::string_view cell);
 
 }  // namespace backmark::exchange

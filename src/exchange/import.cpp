@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 
+#include "base/csv_write.h"
 #include "base/text.h"
 #include "exchange/csv.h"
 #include "exchange/intake.h"

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "base/csv_write.h"
 #include "base/text.h"
 #include "press/sheet.h"
 #include "press/type.h"
@@ -164,8 +165,9 @@ double Checklist::show_row(Canvas& canvas, std::size_t at, const Box& body, doub
 }
 
 std::string Checklist::csv() const {
-  std::string text = csv_row({"number", "catalogue_number", "title", "maker", "made",
-                              "materials", "size", "section", "case"});
+  std::string text;
+  append_csv_row(text, {"number", "catalogue_number", "title", "maker", "made", "materials",
+                        "size", "section", "case"});
   for (const Row& row : rows_) {
     const model::Piece& piece = *row.place->piece;
     std::vector<std::string> cells{std::to_string(row.place->number), piece.number};
@@ -178,7 +180,7 @@ std::string Checklist::csv() const {
     const auto at = cases_.find(piece.id.value);
     const model::Case* in = at == cases_.end() ? nullptr : job_.show.find(at->second);
     cells.push_back(in == nullptr ? "" : in->key);
-    text += csv_row(cells);
+    append_csv_row(text, cells);
   }
   return text;
 }

@@ -52,19 +52,4 @@ std::optional<draw::Picture> picture_of(const PressJob& job,
   return {};
 }
 
-std::string csv_row(const std::vector<std::string>& cells) {
-  std::string row;
-  for (const std::string& cell : cells) {
-    if (!row.empty() || &cell != cells.data()) {
-      row += ',';
-    }
-    if (cell.find_first_of(",\"\r\n") == std::string::npos) {
-      row += cell;
-    } else {
-      row += '"' + replace_all(cell, "\"", "\"\"") + '"';
-    }
-  }
-  return row + "\r\n";
-}
-
 }  // namespace backmark::press

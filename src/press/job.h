@@ -66,7 +66,4 @@ const model::Photograph* photograph_of(const model::Show& show,
                                        model::Id<model::Piece> piece,
                                        model::View view);
 
-// One row of a CSV file (RFC 4180), with its line end.
-std::string csv_row(const std::vector<std::string>& cells);
-
 }  // namespace backmark::press

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/csv_write.h"
 #include "base/text.h"
 #include "press/label_page.h"
 #include "press/sheet.h"
@@ -203,10 +204,11 @@ void Labels::add_large_print(Sheets& sheets) const {
 }
 
 std::string Labels::csv() const {
-  std::string text = csv_row({"number", "catalogue_number", "words", "words_to_cut"});
+  std::string text;
+  append_csv_row(text, {"number", "catalogue_number", "words", "words_to_cut"});
   for (const Label& label : labels_) {
-    text += csv_row({label.number, label.catalogue_number, std::to_string(words_on(label)),
-                     std::to_string(label.cut)});
+    append_csv_row(text, {label.number, label.catalogue_number, std::to_string(words_on(label)),
+                          std::to_string(label.cut)});
   }
   return text;
 }

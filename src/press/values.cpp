@@ -4,6 +4,7 @@
 #include <array>
 #include <tuple>
 
+#include "base/csv_write.h"
 #include "base/text.h"
 #include "press/table.h"
 #include "words/fact.h"
@@ -158,13 +159,14 @@ void Values::add_cases(std::vector<TableLine>& lines, Totals& all) {
 }
 
 std::string Values::csv() const {
-  std::string text = csv_row({"number", "catalogue_number", "title", "lender", "case",
-                              "currency", "value", "basis", "day", "by"});
+  std::string text;
+  append_csv_row(text, {"number", "catalogue_number", "title", "lender", "case", "currency",
+                        "value", "basis", "day", "by"});
   for (const Valued& valued : pieces_) {
     const TableLine line = row(valued);
-    text += csv_row({line.cells[0], line.cells[1], line.cells[2], valued.lender, valued.in,
-                     line.cells[3], replace_all(line.cells[4], ",", ""), line.cells[5],
-                     line.cells[6], line.cells[7]});
+    append_csv_row(text, {line.cells[0], line.cells[1], line.cells[2], valued.lender, valued.in,
+                          line.cells[3], replace_all(line.cells[4], ",", ""), line.cells[5],
+                          line.cells[6], line.cells[7]});
   }
   return text;
 }

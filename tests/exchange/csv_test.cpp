@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include "base/csv_write.h"
+
 using namespace backmark;
 using namespace backmark::exchange;
 

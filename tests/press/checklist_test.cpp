@@ -44,10 +44,6 @@ TEST_CASE("a photograph that cannot be read is a finding with its name; the pape
   CHECK(contains(printed->findings[0].where, "photograph ES-"));
 }
 
-TEST_CASE("cells are quoted as RFC 4180 says") {
-  CHECK(csv_row({"a", "b,c", "say \"so\"", ""}) == "a,\"b,c\",\"say \"\"so\"\"\",\r\n");
-}
-
 TEST_CASE("a common ratio is the largest at which every picture fits") {
   const model::Photograph tall{.pixels_per_mm = 10, .width_px = 200, .height_px = 700};
   const model::Photograph small{.pixels_per_mm = 10, .width_px = 100, .height_px = 100};
