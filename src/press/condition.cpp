@@ -4,6 +4,8 @@
 #include <array>
 
 #include "base/text.h"
+#include "press/findings.h"
+#include "press/outline.h"
 #include "press/sheet.h"
 #include "press/type.h"
 #include "words/fact.h"
@@ -35,22 +37,24 @@ class Sheet {
         const words::Grammar& grammar,
         const Place& place,
         Box body,
-        Problems& findings)
-      : job_(job), grammar_(grammar), piece_(*place.piece), body_(body), findings_(findings) {
-    for (const model::Condition& state : job.show.all<model::Condition>()) {
-      if (state.piece == piece_.id && seen_.size() < rows) {
-        seen_.push_back(&state);
-      }
-    }
-  }
+        const Findings& seen,
+        std::size_t first,
+        Problems& problems)
+      : job_(job),
+        grammar_(grammar),
+        piece_(*place.piece),
+        body_(body),
+        first_(first),
+        problems_(problems),
+        seen_(seen) {}
 
   void draw(Canvas& canvas) const {
     fields(canvas);
     const double top = body_.y + 14;
     for (const Frame& frame :
-         {Frame{model::View::front, "Front", {body_.x, top, 80, picture_height}},
-          Frame{model::View::back, "Back", {body_.x + 84, top, 80, picture_height}},
-          Frame{model::View::tips, "Tips", {body_.x + 168, top, 18, picture_height}}}) {
+         {Frame{model::View::front, "Front", {body_.x, top, 76, picture_height}},
+          Frame{model::View::back, "Back", {body_.x + 80, top, 76, picture_height}},
+          Frame{model::View::tips, "Tips", {body_.x + 160, top, 26, picture_height}}}) {
       show_frame(canvas, frame);
     }
     table(canvas, top + picture_height + 9);
@@ -65,29 +69,37 @@ class Sheet {
             const draw::Style& style) const {
     draw::show(canvas, job_.fonts, {x, y}, Run{words, style});
   }
+  // How many findings this page shows.
+  std::size_t here() const { return std::min(rows, seen_.list.size() - first_); }
   void fields(Canvas& canvas) const;
   void show_frame(Canvas& canvas, const Frame& frame) const;
   void flags(Canvas& canvas, const Frame& frame) const;
   void table(Canvas& canvas, double y) const;
+  void show_finding(Canvas& canvas, std::size_t at, double base) const;
   void foot(Canvas& canvas, double y) const;
 
   const PressJob& job_;
   const words::Grammar& grammar_;
   const model::Piece& piece_;
   Box body_;
-  Problems& findings_;
-  std::vector<const model::Condition*> seen_;
+  std::size_t first_;  // of the findings that stand on this page
+  Problems& problems_;
+  const Findings& seen_;
 };
 
 void Sheet::fields(Canvas& canvas) const {
   const std::array<std::pair<const char*, double>, 5> heads{
-      {{"Occasion", 44}, {"Day", 30}, {"By", 36}, {"Present", 36}, {"Light", 40}}};
+      {{"Occasion", 41}, {"Day", 27}, {"By", 33}, {"Present", 33}, {"Light", 26}}};
   double x = body_.x;
   for (const auto& [head, width] : heads) {
     text(canvas, x, body_.y + 1.5, head, sheet_quiet());
     canvas.line({x, body_.y + 9}, {x + width - 5, body_.y + 9}, draw::grey, hair);
     x += width;
   }
+  text(canvas, x, body_.y + 1.5, "Last seen", sheet_quiet());
+  text(canvas, x, body_.y + 7.4,
+       seen_.last_day == model::unknown_day ? "never" : day_text(seen_.last_day),
+       sheet_text(7.2));
 }
 
 void Sheet::show_frame(Canvas& canvas, const Frame& frame) const {
@@ -103,13 +115,11 @@ void Sheet::show_frame(Canvas& canvas, const Frame& frame) const {
                     draw::rule_grey.with_alpha(0.6), hair);
       }
     }
-    canvas.push_group();
-    const model::Photograph* photograph = photograph_of(job_.show, piece_.id, frame.view);
-    if (photograph != nullptr) {
-      // Cords may run out of the frame; the piece itself keeps its true size.
-      show_piece(canvas, job_, photograph, frame.box.grown(200), 1, findings_);
+    // Cords may run out of the frame; the piece itself keeps its true size.
+    if (const auto* photograph = photograph_of(job_.show, piece_.id, frame.view)) {
+      show_outline(canvas, job_, *photograph, middle, {frame.box.width, frame.box.height}, 1,
+                   problems_);
     }
-    canvas.pop_group(0.55);  // faint, so that a pencil shows
   });
   canvas.rectangle(frame.box);
   canvas.stroke(draw::rule_grey, hair);
@@ -118,8 +128,8 @@ void Sheet::show_frame(Canvas& canvas, const Frame& frame) const {
 }
 
 void Sheet::flags(Canvas& canvas, const Frame& frame) const {
-  for (std::size_t at = 0; at < seen_.size(); ++at) {
-    const model::Condition& state = *seen_[at];
+  for (std::size_t at = 0; at < here(); ++at) {
+    const model::Condition& state = *seen_.list[first_ + at].last;
     if (state.view != frame.view) {
       continue;
     }
@@ -134,38 +144,52 @@ void Sheet::flags(Canvas& canvas, const Frame& frame) const {
     canvas.fill_keep(draw::white);
     canvas.stroke(draw::copper, hair);
     draw::show(canvas, job_.fonts, {flag.x, flag.y + 0.95},
-               Run{std::to_string(at + 1), sheet_strong(7).with(draw::copper)},
+               Run{std::to_string(first_ + at + 1), sheet_strong(7).with(draw::copper)},
                draw::Align::centre);
   }
 }
 
+// Where the columns of the table begin.
+constexpr std::array<double, 6> columns{0, 9, 30, 52, 112, 150};
+
+void Sheet::show_finding(Canvas& canvas, std::size_t at, double base) const {
+  const Finding& finding = seen_.list[first_ + at];
+  const model::Condition& state = *finding.last;
+  const auto word = [&](double x, double width, std::string_view words) {
+    text(canvas, body_.x + x, base, fitted(job_.fonts, words, sheet_text(7.6), width),
+         sheet_text(7.6));
+  };
+  word(columns[1], columns[2] - columns[1] - 2, job_.show.text(state.part));
+  word(columns[2], columns[3] - columns[2] - 2, job_.show.text(state.state));
+  const double room = columns[4] - columns[3] - 3;
+  text(canvas, body_.x + columns[3], base - 1.4,
+       fitted(job_.fonts, words::with_curved_quotes(state.text), sheet_text(7.2), room),
+       sheet_text(7.2));
+  text(canvas, body_.x + columns[3], base + 1.8,
+       fitted(job_.fonts, since_last(finding, seen_), sheet_quiet(6), room), sheet_quiet(6));
+}
+
 void Sheet::table(Canvas& canvas, double y) const {
-  const std::array<double, 6> columns{0, 9, 32, 56, 103, 148};
-  const std::array<const char*, 6> heads{"No.", "Part", "State", "Seen", "Today", "Change"};
+  const std::array<const char*, 6> heads{
+      "No.", "Part", "State", "Seen, and before", "Today", "Change since last"};
   for (std::size_t at = 0; at < heads.size(); ++at) {
     text(canvas, body_.x + columns[at], y, heads[at], sheet_quiet());
   }
   head_rule(canvas, body_.x, y + 1.8, body_.width);
   for (std::size_t row = 0; row < rows; ++row) {
     const double base = y + 1.8 + 9.2 * static_cast<double>(row) + 5.8;
-    text(canvas, body_.x, base, std::to_string(row + 1), sheet_strong(7.6));
-    if (row < seen_.size()) {
-      const model::Condition& state = *seen_[row];
-      text(canvas, body_.x + columns[1], base, std::string(job_.show.text(state.part)),
-           sheet_text(7.6));
-      text(canvas, body_.x + columns[2], base, std::string(job_.show.text(state.state)),
-           sheet_text(7.6));
-      text(canvas, body_.x + columns[3], base - 1.4,
-           fitted(job_.fonts, words::with_curved_quotes(state.text), sheet_text(7.2), 44),
-           sheet_text(7.2));
-      text(canvas, body_.x + columns[3], base + 1.8, day_text(state.day), sheet_quiet(6));
+    const bool seen = row < here();
+    text(canvas, body_.x, base, std::to_string(first_ + row + 1),
+         seen ? sheet_strong(7.6).with(draw::copper) : sheet_quiet(7.6));
+    if (seen) {
+      show_finding(canvas, row, base);
     }
     double x = body_.x + columns[5];
     for (const char* change : {"none", "more", "new"}) {
       canvas.rectangle({x, base - 2.4, 2.8, 2.8});
       canvas.stroke(draw::ink, hair);
       text(canvas, x + 3.8, base, change, sheet_text(6.4));
-      x += 13;
+      x += 12.5;
     }
     hairline(canvas, body_.x, base + 3.4, body_.width);
   }
@@ -214,6 +238,7 @@ Result<Printed> print_condition(const PressJob& job) {
                    "condition", "say which lender: --lender \"Lender 4\""};
   }
   const words::Grammar grammar(job.show, job.beliefs, job.phrases);
+  auto findings = findings_by_piece(job.show);
   Printed printed;
   Sheets sheets(job,
                 {"Condition",
@@ -230,12 +255,18 @@ Result<Printed> print_condition(const PressJob& job) {
         printed.facts.push_back({"condition", piece.number, kind, std::move(text)});
       }
     }
-    sheets.add(fmt::format("{}   {}   ·   {}   ·   true size, grid 5 mm", place.number,
-                           grammar.text_of(piece, FactKind::title), piece.number),
-               fmt::format("{} {}", place.number, piece.number),
-               [&job, &grammar, &place, &printed, body = sheets.body()](Canvas& canvas) {
-                 Sheet(job, grammar, place, body, printed.findings).draw(canvas);
-               });
+    const std::string second =
+        fmt::format("{}   {}   ·   {}   ·   outlines at true size, grid 5 mm", place.number,
+                    grammar.text_of(piece, FactKind::title), piece.number);
+    const Findings& seen = findings[piece.id.value];
+    // More findings than rows: another sheet of the same piece.
+    for (std::size_t first = 0; first == 0 || first < seen.list.size(); first += rows) {
+      sheets.add(second, first == 0 ? fmt::format("{} {}", place.number, piece.number) : "",
+                 [&job, &grammar, &place, &printed, &seen, first,
+                  body = sheets.body()](Canvas& canvas) {
+                   Sheet(job, grammar, place, body, seen, first, printed.findings).draw(canvas);
+                 });
+    }
   }
   auto pdf = sheets.finish();
   if (!pdf) {
