@@ -22,5 +22,6 @@ Operation pick_pieces();
 Operation infer_show();
 Operation explain_piece();
 Operation calibrate_show();
+Operation test_claim();
 
 }  // namespace backmark::desk
