@@ -17,6 +17,10 @@ std::string title_of(const Show& show, model::Id<model::Source> id) {
   return source == nullptr ? "no source named" : source->title;
 }
 
+bool silent(const ClaimTest& test) {
+  return test.pieces == 0 && test.sources.empty();
+}
+
 Json to_json(const Show& show, const ClaimTest& test) {
   Json carried = Json::array();
   for (const model::ClaimCarrier& one : test.carried_by) {
@@ -40,7 +44,7 @@ Json to_json(const Show& show, const ClaimTest& test) {
     turns.push_back({{"what", turn.what}, {"p", turn.p}});
   }
   return {{"claim", test.claim.words},
-          {"p", test.pieces == 0 && test.sources.empty() ? Json() : Json(test.p)},
+          {"p", silent(test) ? Json() : Json(test.p)},
           {"p_pieces", test.p_pieces},
           {"p_pieces_independent", test.p_independent},
           {"p_pieces_named", test.p_carried},
@@ -89,6 +93,10 @@ std::string sources_text(const Show& show, const ClaimTest& test) {
 }
 
 std::string to_text(const Show& show, const ClaimTest& test) {
+  if (silent(test)) {
+    return fmt::format("Claim: {}.\nNothing on file speaks for it or against it.\n",
+                       test.claim.words);
+  }
   std::string text =
       fmt::format("Claim: {}.\nAll told: {}\n\n", test.claim.words, in_twenty(test.p)) +
       pieces_text(show, test) + "\n" + sources_text(show, test);
