@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/calendar.h"
@@ -41,6 +43,22 @@ Result<std::optional<words::Audience>> audience_of(const Call& call) {
                    "--for", "choose: " + join(names, ", ")};
   }
   return audience;
+}
+
+// Papers for one lender need a lender of that code.
+Result<Done> check_lender(const model::Show& show, const std::string& code) {
+  std::vector<std::string> codes;
+  for (const model::Lender& lender : show.all<model::Lender>()) {
+    codes.push_back(lender.code);
+  }
+  if (code.empty() || std::find(codes.begin(), codes.end(), code) != codes.end()) {
+    return Done{};
+  }
+  const auto near = closest(code, codes);
+  return Problem{Fault::not_found, fmt::format("there is no lender \"{}\" in this show", code),
+                 "--lender",
+                 near ? fmt::format("did you mean \"{}\"?", *near)
+                      : "give the code of a lender, such as \"Lender 4\""};
 }
 
 Result<Done> write_all(const Path& prints,
@@ -95,6 +113,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!open) {
     return open.problem();
   }
+  if (auto known = check_lender(open->show, call.text("lender")); !known) {
+    return known.problem();
+  }
   const auto fonts = draw::Fonts::load();
   if (!fonts) {
     return fonts.problem();
@@ -120,6 +141,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                               .only = call.text("lender")};
     const auto printed = output->print(job);
     if (!printed) {
+      // Of "all" papers some may have no matter yet (no loans); asked for by name it is a
+      // fault.
+      if (wanted->size() > 1 && printed.problem().fault == Fault::not_found) {
+        answer.text += fmt::format("no {}: {}\n", output->name, printed.problem().what);
+        continue;
+      }
       return printed.problem();
     }
     if (auto written = write_all(open->store.folder() / "prints", job, *output, *printed);

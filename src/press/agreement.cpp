@@ -23,7 +23,8 @@ constexpr std::array<std::string_view, words::fact_kinds> kind_names{
     "prose",       "odds",      "lender_code",
     "lender_name", "address",   "delivery",
     "value",       "condition", "condition_summary",
-    "handling",    "care",      "care_wording"};
+    "handling",    "care",      "care_wording",
+    "loan",        "tray"};
 
 std::string_view name_of(FactKind kind) {
   return kind_names[static_cast<std::size_t>(kind)];
@@ -120,7 +121,7 @@ std::vector<PrivateText> private_texts(const model::Show& show, words::Audience 
     }
   }
   for (const model::Piece& piece : show.all<model::Piece>()) {
-    texts.emplace(std::string(show.text(piece.tray)), FactKind::address);
+    texts.emplace(std::string(show.text(piece.tray)), FactKind::tray);
   }
   for (const model::ValueOpinion& value : show.all<model::ValueOpinion>()) {
     texts.emplace(value.worth.currency + " " + money_text(value.worth), FactKind::value);

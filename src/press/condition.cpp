@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "press/findings.h"
+#include "press/lent.h"
 #include "press/outline.h"
 #include "press/sheet.h"
 #include "press/type.h"
@@ -227,15 +228,8 @@ void Sheet::foot(Canvas& canvas, double y) const {
 }  // namespace
 
 Result<Printed> print_condition(const PressJob& job) {
-  if (!words::may_show(job.audience, FactKind::condition, words::Whose::own)) {
-    return Problem{
-        Fault::refused,
-        fmt::format("conditions are not for the audience \"{}\"", words::name_of(job.audience)),
-        "condition", "print them for registrar, lender or curator"};
-  }
-  if (job.audience == words::Audience::lender && job.only.empty()) {
-    return Problem{Fault::refused, "a lender sees the conditions of own pieces only",
-                   "condition", "say which lender: --lender \"Lender 4\""};
+  if (auto allowed = may_print(job, FactKind::condition, "condition"); !allowed) {
+    return allowed.problem();
   }
   const words::Grammar grammar(job.show, job.beliefs, job.phrases);
   auto findings = findings_by_piece(job.show);

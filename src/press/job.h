@@ -55,6 +55,10 @@ struct Printed {
 
 // "3 March 2031"; "no day" if unknown.
 std::string day_text(model::DayNumber day);
+// "3 Mar 2031", for narrow columns.
+std::string short_day_text(model::DayNumber day);
+// The day of a setting such as "2027-06-26"; nothing if it is none.
+std::optional<model::DayNumber> parse_day(std::string_view text);
 
 // The photograph of a view, decoded, or nothing: a missing or broken file becomes a finding. A
 // piece without a photograph of the view is no finding here.

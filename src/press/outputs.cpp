@@ -5,6 +5,7 @@
 #include "press/checklist.h"
 #include "press/condition.h"
 #include "press/labels.h"
+#include "press/loans.h"
 #include "press/values.h"
 
 namespace backmark::press {
@@ -17,6 +18,7 @@ const std::vector<Output>& outputs() {
       {"checklist", "Checklist", Audience::public_, "", print_checklist},
       {"condition", "Condition", Audience::registrar, "Handle by the edges, in gloves.",
        print_condition},
+      {"loans", "Loan schedule", Audience::registrar, "", print_loans},
       {"values", "Values", Audience::registrar, "No appraisal.", print_values},
   };
   return all;

@@ -17,7 +17,7 @@ using Kind = TableLine::Kind;
 constexpr double group_rows = 1.5;
 
 double rows_of(const TableLine& line) {
-  return line.kind == Kind::group ? group_rows : 1;
+  return line.kind == Kind::group ? group_rows : line.rows;
 }
 
 // One past the last line that belongs to the group or the row starting at `from`.
@@ -34,11 +34,51 @@ double kept_together(const std::vector<TableLine>& lines, std::size_t at) {
   if (lines[at].kind != Kind::group) {
     // A sum never stands alone: the row before it takes it along.
     const bool sum_follows = at + 1 < lines.size() && lines[at + 1].kind == Kind::sum;
-    return sum_follows ? 2 : 1;
+    return rows_of(lines[at]) + (sum_follows ? 1 : 0);
   }
   const std::size_t end = group_end(lines, at);
-  const std::size_t rows = end - at - 1;
-  return group_rows + static_cast<double>(rows <= 4 ? rows : 2);
+  const std::size_t count = end - at - 1;
+  double rows = group_rows;
+  for (std::size_t i = at + 1;
+       i < at + 1 + (count <= 4 ? count : std::min<std::size_t>(2, count)); ++i) {
+    rows += rows_of(lines[i]);
+  }
+  return rows;
+}
+
+constexpr double leading_pt = 1.22;  // of the size, between lines of a wrapped cell
+
+std::vector<std::string> cell_lines(const draw::Fonts& fonts,
+                                    const Column& column,
+                                    const std::string& text,
+                                    const Style& style) {
+  auto lines = wrapped(fonts, text, style, column.width - 2);
+  if (lines.size() > most_lines) {
+    lines.resize(most_lines);
+    lines.back() += " …";
+  }
+  // A single word may be wider than its column.
+  for (std::string& line : lines) {
+    line = fitted(fonts, line, style, column.width - 2);
+  }
+  return lines;
+}
+
+// Rows that the highest cell of the line needs.
+double rows_needed(const draw::Fonts& fonts,
+                   const std::vector<Column>& columns,
+                   const TableLook& look,
+                   const TableLine& line) {
+  std::size_t most = 1;
+  for (std::size_t at = 0; at < columns.size() && at < line.cells.size(); ++at) {
+    if (columns[at].wrap && line.kind == Kind::row) {
+      most = std::max(
+          most,
+          cell_lines(fonts, columns[at], line.cells[at], sheet_text(look.cell_pt)).size());
+    }
+  }
+  const double leading = look.cell_pt * leading_pt * mm_per_pt;
+  return 1 + static_cast<double>(most - 1) * leading / look.row_mm;
 }
 
 void show_cell(Canvas& canvas,
@@ -72,7 +112,8 @@ class Painter {
   // Gives the y below the line.
   double line(Canvas& canvas, const TableLine& line, double y) const {
     const double height = look_.row_mm * rows_of(line);
-    const double baseline = y + height - look_.row_mm / 2 + 1.1;
+    const double baseline =
+        y + look_.row_mm * (line.kind == Kind::group ? group_rows - 0.5 : 0.5) + 1.1;
     if (line.kind == Kind::group) {
       draw::show(canvas, job_.fonts, {body_.x, baseline},
                  Run{line.cells.empty() ? "" : line.cells[0], sheet_strong(8.4)});
@@ -81,8 +122,15 @@ class Painter {
     }
     double x = body_.x;
     for (std::size_t at = 0; at < columns_.size() && at < line.cells.size(); ++at) {
-      show_cell(canvas, job_.fonts, columns_[at], line.cells[at], style(columns_[at], line),
-                {x, baseline});
+      if (columns_[at].wrap && line.kind == Kind::row) {
+        const Style style = this->style(columns_[at], line);
+        show_lines(canvas, job_.fonts, {x, baseline},
+                   cell_lines(job_.fonts, columns_[at], line.cells[at], style), style,
+                   look_.cell_pt * leading_pt * mm_per_pt);
+      } else {
+        show_cell(canvas, job_.fonts, columns_[at], line.cells[at], style(columns_[at], line),
+                  {x, baseline});
+      }
       x += columns_[at].width;
     }
     hairline(canvas, body_.x, y + height, body_.width);
@@ -122,9 +170,12 @@ std::vector<std::size_t> page_starts(const std::vector<TableLine>& lines, double
 void add_table(Sheets& sheets,
                const PressJob& job,
                const std::vector<Column>& columns,
-               const std::vector<TableLine>& lines,
+               std::vector<TableLine> lines,
                const TableLook& look,
                const std::string& second_line) {
+  for (TableLine& line : lines) {
+    line.rows = rows_needed(job.fonts, columns, look, line);
+  }
   constexpr double heads_mm = 5.2;
   constexpr double caution_mm = 14;
   const Box body = sheets.body();

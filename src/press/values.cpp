@@ -6,6 +6,7 @@
 
 #include "base/csv_write.h"
 #include "base/text.h"
+#include "press/lent.h"
 #include "press/table.h"
 #include "words/fact.h"
 
@@ -32,7 +33,6 @@ class Values {
 
  private:
   void collect();
-  std::string lender_text(const model::Piece& piece) const;
   TableLine row(const Valued& valued) const;
   void add_lenders(std::vector<TableLine>& lines, Totals& all);
   void add_cases(std::vector<TableLine>& lines, Totals& all);
@@ -50,28 +50,12 @@ void add(Totals& totals, const model::ValueOpinion* value) {
   }
 }
 
-std::string Values::lender_text(const model::Piece& piece) const {
-  const model::Lender* lender = job_.show.find(piece.lender);
-  if (lender == nullptr) {
-    return "Own collection";
-  }
-  return words::may_show(job_.audience, FactKind::lender_name)
-             ? lender->code + " · " + lender->name
-             : lender->code;
-}
-
 void Values::collect() {
   std::map<std::int32_t, model::Id<model::Case>> cases;
   for (const model::Placement& placement : job_.show.all<model::Placement>()) {
     cases[placement.piece.value] = placement.in;
   }
-  std::map<std::int32_t, const model::ValueOpinion*> values;
-  for (const model::ValueOpinion& value : job_.show.all<model::ValueOpinion>()) {
-    const model::ValueOpinion*& last = values[value.piece.value];
-    if (last == nullptr || std::pair(last->day, last->id) < std::pair(value.day, value.id)) {
-      last = &value;
-    }
-  }
+  const auto values = last_values(job_.show);
   for (const Place& place : grammar_.numbering().places()) {
     const model::Lender* lender = job_.show.find(place.piece->lender);
     if (!place.pick->in_show ||
@@ -82,7 +66,7 @@ void Values::collect() {
     const model::Case* in = at == cases.end() ? nullptr : job_.show.find(at->second);
     const auto value = values.find(place.piece->id.value);
     pieces_.push_back({&place, value == values.end() ? nullptr : value->second,
-                       lender_text(*place.piece),
+                       lender_text(job_, lender),
                        in == nullptr ? "not placed yet" : "Case " + in->key});
     printed_.facts.push_back(
         {"values", place.piece->number, FactKind::number, std::to_string(place.number)});
@@ -172,15 +156,8 @@ std::string Values::csv() const {
 }
 
 Result<Printed> Values::print() {
-  if (!words::may_show(job_.audience, FactKind::value, words::Whose::own)) {
-    return Problem{
-        Fault::refused,
-        fmt::format("values are not for the audience \"{}\"", words::name_of(job_.audience)),
-        "values", "print them for registrar, insurer, lender or curator"};
-  }
-  if (job_.audience == words::Audience::lender && job_.only.empty()) {
-    return Problem{Fault::refused, "a lender sees the values of own pieces only", "values",
-                   "say which lender: --lender \"Lender 4\""};
+  if (auto allowed = may_print(job_, FactKind::value, "values"); !allowed) {
+    return allowed.problem();
   }
   collect();
   std::vector<TableLine> lines;
@@ -232,6 +209,17 @@ std::string money_text(const Money& money) {
   const std::int64_t rest = money.minor < 0 ? -(money.minor % 100) : money.minor % 100;
   return (money.minor < 0 ? "−" : "") +
          (minor ? fmt::format("{}.{:02}", digits, rest) : digits);
+}
+
+std::map<std::int32_t, const model::ValueOpinion*> last_values(const model::Show& show) {
+  std::map<std::int32_t, const model::ValueOpinion*> values;
+  for (const model::ValueOpinion& value : show.all<model::ValueOpinion>()) {
+    const model::ValueOpinion*& last = values[value.piece.value];
+    if (last == nullptr || std::pair(last->day, last->id) < std::pair(value.day, value.id)) {
+      last = &value;
+    }
+  }
+  return values;
 }
 
 std::string totals_text(const Totals& totals) {

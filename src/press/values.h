@@ -17,6 +17,9 @@ std::string money_text(const Money& money);
 // "EUR 1,240.00, USD 15.00"; "nothing" if empty.
 std::string totals_text(const Totals& totals);
 
+// The opinion that counts, the last by day, of every piece that has one, by its id.
+std::map<std::int32_t, const model::ValueOpinion*> last_values(const model::Show& show);
+
 // values.pdf and values.csv: of several opinions on a piece the last; by lender, then the sums
 // by case; every total is reckoned by both routes, and a difference is a broken promise. Pieces
 // without an opinion are listed and found. Problems: refused, for an audience that may not see

@@ -137,6 +137,7 @@ void record_settings(Recorder& recorder) {
   set("subtitle", "Slide Ties and Small Silver of the Ennet Coast");
   set("author", "Ina Rell");
   set("house", "Harbour Museum, Ennet Quay");
+  set("insurance", "the Harbour Museum, from wall to wall");
   set("opens", "2027-06-26");
   set("closes", "2027-11-14");
   set("years.first", "1930");

@@ -43,12 +43,12 @@ constexpr std::array<Row, 8> rows{{
     {Audience::printer, "printer", "For the printer", for_public, 0},
     {Audience::lender, "lender", "For the lender", set_of({number, title}),
      words_and_sizes | set_of({lender, lender_code, lender_name, address, value, condition,
-                               condition_summary, handling, care, care_wording})},
+                               condition_summary, handling, care, care_wording, loan})},
     {Audience::registrar, "registrar", "For the registrar", everything & ~bit(delivery), 0},
     {Audience::courier, "courier", "For courier and packer",
-     set_of({number, title, delivery, handling}), 0},
+     set_of({number, title, lender_code, delivery, handling}), 0},
     {Audience::insurer, "insurer", "For the insurer",
-     words_and_sizes | set_of({lender_code, value, condition_summary}), 0},
+     words_and_sizes | set_of({lender_code, value, condition_summary, loan}), 0},
     {Audience::curator, "curator", "For the curator only", everything, 0},
 }};
 

@@ -38,7 +38,7 @@ enum class FactKind {
   odds,         // chances and conflicts in figures
   lender_code,  // "Lender 14"
   lender_name,  // whoever the lender is, signed or not
-  address,      // the lender's address, and where a piece is kept
+  address,      // the lender's address
   delivery,     // where to bring it
   value,
   condition,
@@ -46,8 +46,10 @@ enum class FactKind {
   handling,      // how to touch it
   care,          // restricted materials and care questions, with the answers
   care_wording,  // the words agreed for the public
+  loan,          // days and conditions of a loan, who insures it, whether its paper is signed
+  tray,          // where a piece lies in store
 };
-inline constexpr int fact_kinds = static_cast<int>(FactKind::care_wording) + 1;
+inline constexpr int fact_kinds = static_cast<int>(FactKind::tray) + 1;
 
 // Of one's own pieces a lender sees more than of others'.
 enum class Whose { others, own };

@@ -34,7 +34,7 @@ TEST_CASE("a lender's schedule has the lender's own pieces and nobody else's nam
   REQUIRE(printed);
   const std::string& table = printed->files[1].bytes;
   for (const model::Lender& lender : job.show.all<model::Lender>()) {
-    CHECK_MESSAGE(contains(table, lender.code + ",") == (lender.code == "Lender 2"),
+    CHECK_MESSAGE(contains(table, lender.code + " ·") == (lender.code == "Lender 2"),
                   lender.code);
   }
 }
@@ -79,4 +79,19 @@ TEST_CASE("no group head stands alone, small groups stay whole, a sum takes a ro
   const std::vector<TableLine> plain{row, row, row, row, sum};
   CHECK(page_starts(plain, 4) == std::vector<std::size_t>{0, 3});
   CHECK(page_starts({}, 4).empty());
+}
+
+TEST_CASE("a cell that wraps makes its row higher and loses no word") {
+  const PressJob job = demo_printing().job(Audience::registrar);
+  Sheets sheets(job, {"Trial", ""});
+  const std::string text = "one two three four five six seven eight nine ten";
+  add_table(sheets, job, {{"", 30, draw::Align::left, false, true}, {"", 20}},
+            {{Kind::row, {text, text}}, {Kind::row, {"short", "last"}}}, {}, "");
+  const auto pdf = sheets.finish();
+  REQUIRE(pdf);
+  const std::string paper = flattened(text_in(*pdf));
+  if (!paper.empty()) {
+    CHECK(contains(paper, text));
+    CHECK(contains(paper, "…"));  // the column that does not wrap is cut
+  }
 }
