@@ -8,6 +8,8 @@ if(CCACHE)
 endif()
 pkg_check_modules(PANGOCAIRO REQUIRED IMPORTED_TARGET pangocairo pangoft2 fontconfig cairo)
 pkg_check_modules(QPDF REQUIRED IMPORTED_TARGET libqpdf)
+# Its own pointers are std::shared_ptr since version 11; this says that we know.
+target_compile_definitions(PkgConfig::QPDF INTERFACE POINTERHOLDER_TRANSITION=4)
 pkg_check_modules(LCMS2 REQUIRED IMPORTED_TARGET lcms2)
 find_package(JPEG REQUIRED)
 find_package(PNG REQUIRED)

@@ -200,15 +200,18 @@ void Canvas::line(Point from, Point to, const Paint& paint, const Stroke& how) {
 }
 
 void Canvas::push_group() {
+  ++inside_->structure.open_groups;
   cairo_push_group(handle());
 }
 
 void Canvas::pop_group(double alpha) {
+  --inside_->structure.open_groups;
   cairo_pop_group_to_source(handle());
   cairo_paint_with_alpha(handle(), alpha);
 }
 
 void Canvas::pop_group_through(const Paint& mask) {
+  --inside_->structure.open_groups;
   cairo_pop_group_to_source(handle());
   cairo_mask(handle(), pattern_of(mask).get());
 }
@@ -224,6 +227,7 @@ Result<Done> Canvas::next_page() {
   cairo_show_page(handle());
   inside_->start_page();
   ++inside_->page;
+  inside_->structure.begun_on_page = 0;
   return Done{};
 }
 

@@ -11,11 +11,14 @@
 #include "draw/colour.h"
 #include "draw/geometry.h"
 #include "draw/picture.h"
+#include "draw/structure.h"
 
 struct _cairo;
 struct _cairo_surface;
 
 namespace backmark::draw {
+
+struct Structure;  // draw/canvas_inside.h
 
 enum class Cap { butt, round, square };
 enum class Join { miter, round, bevel };
@@ -143,6 +146,16 @@ class Canvas {
   void outline(const std::string& title, int level, Point at);
   const std::vector<Mark>& marks() const;
 
+  // --- structure, for pages(); on other surfaces content() only draws
+  // A new last child of `element.within`. Its words and pictures follow by content().
+  ElementNumber element(const Element& element);
+  // What `body` draws is the next stretch of the element, in reading order; an element may have
+  // stretches on several pages. Whatever is drawn outside is no content (feet, rules, shadows).
+  // Broken promise: within another content() or a group, or an element that was never made.
+  void content(ElementNumber element,
+               const std::function<void()>& body,
+               const Reading& how = {});
+
   // --- results; nothing can be drawn afterwards
   // pages(): the bytes as Cairo wrote them, to be finished by draw/pdf.h. svg(): the text.
   // The page under way, if anything was drawn on it, is ended.
@@ -152,6 +165,7 @@ class Canvas {
 
   // For the bodies of this room only.
   _cairo* handle() const;
+  const Structure& structure() const;
 
  private:
   struct Inside;

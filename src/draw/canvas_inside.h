@@ -24,6 +24,31 @@ using ContextOwner = std::unique_ptr<cairo_t, DropContext>;
 using SurfaceOwner = std::unique_ptr<cairo_surface_t, DropSurface>;
 using PatternOwner = std::unique_ptr<cairo_pattern_t, DropPattern>;
 
+// A stretch of a page that belongs to an element: the `place`th one begun on its page.
+struct Stretch {
+  ElementNumber element = 0;
+  int page = 0;
+  int place = 0;
+  Reading how;
+};
+
+// Children and stretches of an element in the order in which they came: an element, or if that
+// is 0 the index of a stretch.
+struct Child {
+  ElementNumber element = 0;
+  std::size_t stretch = 0;
+};
+
+// elements[0] is the document.
+struct Structure {
+  std::vector<Element> elements{Element{}};
+  std::vector<std::vector<Child>> children{{}};
+  std::vector<Stretch> stretches;
+  int begun_on_page = 0;
+  int open_groups = 0;
+  bool open_content = false;
+};
+
 struct Canvas::Inside {
   enum class Kind { picture, pages, svg };
   Kind kind = Kind::picture;
@@ -35,6 +60,7 @@ struct Canvas::Inside {
   ContextOwner cr;
   cairo_matrix_t page_matrix{};
   std::vector<Mark> marks;
+  Structure structure;
 
   void start_page();
 };

@@ -99,6 +99,11 @@ double show(Canvas& canvas,
 // Adds the outlines of the letters to the canvas's path, to be filled, engraved or clipped.
 void add_outline(Canvas& canvas, const Fonts& fonts, Point baseline, const Run& run);
 
+// The line shows as it is and reads as `words` when it is searched, copied or read aloud: the
+// first half of a divided word reads as the whole word, the second as nothing. A line without
+// glyphs is left alone.
+Line read_as(Line line, std::string_view words);
+
 // Puts `line` after `to`, starting at x.
 void append(Line& to, const Line& line, double x);
 

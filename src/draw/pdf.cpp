@@ -1,15 +1,11 @@
 #include "draw/pdf.h"
 
-// Its own pointers are std::shared_ptr since version 11; this says that we know.
-#define POINTERHOLDER_TRANSITION 4
 #include <map>
-#include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
-#include <qpdf/QPDFPageObjectHelper.hh>
 #include <qpdf/QPDFWriter.hh>
-#include <vector>
 
 #include "base/text.h"
+#include "draw/pdf_inside.h"
 
 namespace backmark::draw {
 namespace {
@@ -36,6 +32,7 @@ class Finisher {
   Result<Done> add_marks(const std::vector<Mark>& marks);
   void add_boxes();
   void add_info(const PdfInfo& info);
+  void add_structure(const Structure& structure) { write_structure(pdf_, pages_, structure); }
 
  private:
   double x_pt(double x_mm) const { return (x_mm + bleed_) * pt_per_mm; }
@@ -235,6 +232,7 @@ Result<std::string> finish_pdf(Canvas& canvas, const PdfInfo& info) {
   const std::vector<Mark> marks = canvas.marks();
   const Size trim = canvas.trim();
   const double bleed = canvas.bleed();
+  const Structure& structure = canvas.structure();
   auto bytes = canvas.finish();
   if (!bytes) {
     return bytes.problem();
@@ -249,6 +247,9 @@ Result<std::string> finish_pdf(Canvas& canvas, const PdfInfo& info) {
     }
     finisher.add_boxes();
     finisher.add_info(info);
+    finisher.add_structure(structure);
+    write_page_labels(pdf, info.labels);
+    write_output_intent(pdf);
     return written(pdf);
   } catch (const std::exception& fault) {
     throw BrokenPromise(std::string("the program's own PDF cannot be finished: ") +

@@ -198,6 +198,19 @@ std::u32string Fonts::missing(std::string_view text, const Style& style) const {
   return lacking;
 }
 
+// One cluster of all the glyphs of a run: Cairo writes its words as ActualText.
+Line read_as(Line line, std::string_view words) {
+  for (GlyphRun& run : line.runs) {
+    if (run.glyphs.empty()) {
+      continue;
+    }
+    run.text = std::string(words);
+    run.clusters = {{static_cast<int>(words.size()), static_cast<int>(run.glyphs.size())}};
+    words = {};
+  }
+  return line;
+}
+
 void append(Line& to, const Line& line, double x) {
   for (GlyphRun run : line.runs) {
     for (Glyph& glyph : run.glyphs) {
