@@ -1,5 +1,6 @@
 #include "desk/papers.h"
 
+#include <algorithm>
 #include <array>
 #include <fcntl.h>
 #include <optional>
@@ -119,6 +120,26 @@ press::PhotographLoader photographs_in(const Path& show_folder) {
     }
     return read_file(photos / below);
   };
+}
+
+Result<std::vector<press::TextFile>> texts_in(const Path& show_folder) {
+  std::vector<Path> files;
+  std::error_code none;
+  for (const auto& file : std::filesystem::directory_iterator(show_folder / "essays", none)) {
+    if (file.is_regular_file()) {
+      files.push_back(file.path());
+    }
+  }
+  std::sort(files.begin(), files.end());
+  std::vector<press::TextFile> texts;
+  for (const Path& file : files) {
+    auto text = read_file(file);
+    if (!text) {
+      return text.problem();
+    }
+    texts.push_back({"essays/" + file.filename().string(), std::move(*text)});
+  }
+  return texts;
 }
 
 Result<Done> write_record(const Path& prints, const PrintRecord& record) {

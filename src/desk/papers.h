@@ -22,6 +22,9 @@ Result<Phrased> phrased(OpenShow& open);
 // Reads below photos/ only. Problems: those of read_file; refused for a path that leads out.
 press::PhotographLoader photographs_in(const Path& show_folder);
 
+// The texts of the show's essays folder, by name; none if there is no such folder. Problems: io.
+Result<std::vector<press::TextFile>> texts_in(const Path& show_folder);
+
 // What was printed, kept beside it as prints/facts-checklist.json.
 struct PrintRecord {
   std::string output;

@@ -124,6 +124,10 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!reckoned) {
     return reckoned.problem();
   }
+  const auto texts = texts_in(open->store.folder());
+  if (!texts) {
+    return texts.problem();
+  }
   Answer answer;
   answer.text = reckoned->warning;
   answer.json["printed"] = Json::array();
@@ -138,7 +142,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                               .photograph = photographs_in(open->store.folder()),
                               .audience = audience->value_or(output->audience),
                               .day = day_of(around.now),
-                              .only = call.text("lender")};
+                              .only = call.text("lender"),
+                              .texts = *texts};
     const auto printed = output->print(job);
     if (!printed) {
       // Of "all" papers some may have no matter yet (no loans); asked for by name it is a

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "press/book.h"
 #include "press/checklist.h"
 #include "press/condition.h"
 #include "press/labels.h"
@@ -14,6 +15,7 @@ using words::Audience;
 
 const std::vector<Output>& outputs() {
   static const std::vector<Output> all{
+      {"book", "Book", Audience::public_, "", print_book},
       {"labels", "Labels", Audience::printer, "", print_labels},
       {"checklist", "Checklist", Audience::public_, "", print_checklist},
       {"condition", "Condition", Audience::registrar, "Handle by the edges, in gloves.",

@@ -1,0 +1,77 @@
+#include "press/book/plan.h"
+
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+
+namespace backmark::press::book {
+
+namespace {
+
+using words::FactKind;
+
+Entry entry_of(const PressJob& job, const words::Grammar& grammar, const words::Place& place) {
+  Entry entry{&place, grammar.facts_of(*place.piece, job.audience)};
+  const auto photograph = [&](model::View view) {
+    return photograph_of(job.show, place.piece->id, view);
+  };
+  entry.front = photograph(model::View::front);
+  entry.back = photograph(model::View::back);
+  entry.tips = photograph(model::View::tips);
+  entry.mark = photograph(model::View::mark);
+  return entry;
+}
+
+std::vector<EntryPart> parts_of(const PressJob& job, const words::Grammar& grammar) {
+  std::vector<EntryPart> parts;
+  for (const words::Place& place : grammar.numbering().places()) {
+    if (!place.pick->in_book) {
+      continue;
+    }
+    if (parts.empty() || parts.back().section != place.section) {
+      parts.push_back({place.section, {}});
+    }
+    parts.back().entries.push_back(entry_of(job, grammar, place));
+  }
+  return parts;
+}
+
+YearSpan years_of(const PressJob& job) {
+  const int first = static_cast<int>(job.number_setting("years.first", 0));
+  const int last = static_cast<int>(job.number_setting("years.last", 0));
+  if (first != 0 && last > first) {
+    return {{first}, {last}};
+  }
+  return {{1930}, {1970}};
+}
+
+}  // namespace
+
+const std::string& Entry::fact(FactKind kind) const {
+  static const std::string none;
+  const auto at = std::find_if(facts.begin(), facts.end(),
+                               [kind](const words::Fact& one) { return one.kind == kind; });
+  return at == facts.end() ? none : at->text;
+}
+
+Result<std::unique_ptr<const Plan>> plan_book(const PressJob& job) {
+  auto hyphens = draw::Hyphens::load();
+  if (!hyphens) {
+    return hyphens.problem();
+  }
+  const double bleed = std::clamp(job.number_setting("book.bleed", 3), 0.0, 20.0);
+  auto plan = std::unique_ptr<Plan>(
+      new Plan{.job = job,
+               .grammar = words::Grammar(job.show, job.beliefs, job.phrases),
+               .grid = grid_named(job.show.setting("book.trim"), bleed),
+               .hyphens = std::move(*hyphens),
+               .essays = {},
+               .parts = {},
+               .findings = {},
+               .years = years_of(job)});
+  plan->parts = parts_of(job, plan->grammar);
+  return std::unique_ptr<const Plan>(std::move(plan));
+}
+
+}  // namespace backmark::press::book

@@ -1,0 +1,83 @@
+#include "press/book/render.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "draw/pdf.h"
+#include "press/book/plate.h"
+#include "press/book/type.h"
+
+namespace backmark::press::book {
+
+namespace {
+
+using draw::Align;
+using draw::Canvas;
+using draw::Point;
+using draw::Run;
+
+void draw_foot(Canvas& canvas, const Plan& plan, const Page& page) {
+  const Grid& grid = plan.grid;
+  const double y = grid.line(grid.lines + 4);
+  const bool recto = page.side == Side::recto;
+  const double edge = recto ? grid.right(page.side) : grid.left(page.side);
+  draw::show(canvas, plan.fonts(), {edge, y}, Run{std::to_string(page.number), roman(grid, 11)},
+             recto ? Align::right : Align::left);
+  const double in = 12 * grid.type;
+  draw::show(canvas, plan.fonts(), {recto ? edge - in : edge + in, y},
+             Run{for_small_caps(page.foot), small_caps(grid).with(draw::grey)},
+             recto ? Align::right : Align::left);
+}
+
+void draw_page(Canvas& canvas, Layout& book, const Page& page) {
+  const Plan& plan = book.plan();
+  if (!page.outline.empty()) {
+    canvas.outline(page.outline, page.outline_level, {0, 0});
+  }
+  for (const auto& [name, at] : page.places) {
+    canvas.destination(name, at);
+  }
+  for (const Plate& plate : page.plates) {
+    draw_plate(canvas, book, plate, page.number);
+  }
+  for (const auto& drawing : page.drawings) {
+    canvas.scoped([&] { drawing(canvas); });
+  }
+  for (const Rule& rule : page.rules) {
+    canvas.line(rule.from, rule.to, rule.colour, {rule.width_pt * mm_per_point});
+  }
+  for (const TextLine& line : page.lines) {
+    draw::show(canvas, plan.fonts(), line.baseline, line.line);
+  }
+  if (page.folio) {
+    draw_foot(canvas, plan, page);
+  }
+  for (const Link& link : page.links) {
+    if (link.name.empty()) {
+      canvas.link_to_address(link.box, link.address);
+    } else if (book.page_of(link.name) > 0) {
+      canvas.link(link.box, link.name);
+    }
+  }
+}
+
+}  // namespace
+
+Result<std::string> render(Layout& book) {
+  const Plan& plan = book.plan();
+  Canvas canvas = Canvas::pages(plan.grid.trim, plan.grid.bleed);
+  for (const auto& page : book.pages()) {
+    if (page->number > 1) {
+      if (auto turned = canvas.next_page(); !turned) {
+        return turned.problem();
+      }
+    }
+    draw_page(canvas, book, *page);
+  }
+  return draw::finish_pdf(canvas, {.title = std::string(plan.show().setting("title")),
+                                   .author = std::string(plan.show().setting("author")),
+                                   .subject = std::string(plan.show().setting("subtitle"))});
+}
+
+}  // namespace backmark::press::book

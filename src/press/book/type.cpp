@@ -1,0 +1,109 @@
+#include "press/book/type.h"
+
+#include "base/text.h"
+
+namespace backmark::press::book {
+
+namespace {
+
+draw::Style style_of(draw::Face face, double size_pt) {
+  draw::Style style;
+  style.face = face;
+  style.size_pt = size_pt;
+  return style;
+}
+
+draw::Style in_voice(const draw::Style& base, Voice voice) {
+  draw::Style style = base;
+  if (voice == Voice::italic) {
+    style.face = base.face == draw::Face::text ? draw::Face::text_italic : draw::Face::text;
+  } else if (voice == Voice::small_caps) {
+    style.small_caps = true;
+    style.tracking = 30;
+  } else if (voice == Voice::strong) {
+    // The book face has no bold: weight comes from the sans at the same height of the x.
+    style = style.with(draw::Face::sans_semibold).sized(0.77 * base.size_pt);
+  }
+  return style;
+}
+
+draw::Style note_mark(const draw::Style& base) {
+  draw::Style style = base.sized(0.66 * base.size_pt);
+  style.figures = draw::Figures::lining;
+  style.raise = 0.34 / 0.66;
+  return style;
+}
+
+}  // namespace
+
+draw::Style text_style(const Grid& grid) {
+  return roman(grid, 12);
+}
+
+draw::Style roman(const Grid& grid, double size_pt) {
+  draw::Style style = style_of(draw::Face::text, grid.pt(size_pt));
+  style.figures = draw::Figures::old_style;
+  return style;
+}
+
+draw::Style italic(const Grid& grid, double size_pt) {
+  return roman(grid, size_pt).with(draw::Face::text_italic);
+}
+
+draw::Style caption(const Grid& grid) {
+  return style_of(draw::Face::text, grid.pt(9.2));
+}
+
+draw::Style caption_italic(const Grid& grid) {
+  return caption(grid).with(draw::Face::text_italic);
+}
+
+draw::Style figures(const Grid& grid) {
+  draw::Style style = caption(grid);
+  style.tabular = true;
+  return style;
+}
+
+draw::Style small_caps(const Grid& grid, double size_pt) {
+  draw::Style style = style_of(draw::Face::text, grid.pt(size_pt));
+  style.small_caps = true;
+  style.tracking = 55;
+  return style;
+}
+
+draw::Style sans(const Grid& grid, double size_pt) {
+  return style_of(draw::Face::sans, grid.pt(size_pt));
+}
+
+draw::Style sans_strong(const Grid& grid, double size_pt) {
+  return style_of(draw::Face::sans_semibold, grid.pt(size_pt));
+}
+
+std::string for_small_caps(std::string_view text) {
+  return lower_ascii(text);
+}
+
+std::vector<draw::Stretch> stretches(const Words& words,
+                                     const draw::Style& base,
+                                     const std::function<int(const std::string&)>& page_of) {
+  std::vector<draw::Stretch> all;
+  for (std::size_t at = 0; at < words.size(); ++at) {
+    const Span& span = words[at];
+    draw::Stretch stretch{draw::with_held_spaces(span.text), in_voice(base, span.voice)};
+    if (span.kind != Span::Kind::words) {
+      stretch.tag = static_cast<int>(at);
+    }
+    if (span.kind == Span::Kind::note) {
+      stretch.text = std::to_string(span.note + 1);
+      stretch.style = note_mark(base);
+    } else if (span.kind == Span::Kind::page) {
+      const int page = page_of(span.key);
+      stretch.text = page == 0 ? "000" : std::to_string(page);
+    }
+    stretch.divide = span.kind == Span::Kind::words && span.voice != Voice::small_caps;
+    all.push_back(std::move(stretch));
+  }
+  return all;
+}
+
+}  // namespace backmark::press::book
