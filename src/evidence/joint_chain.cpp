@@ -13,6 +13,12 @@ double unlisted_weight(const JointSettings& settings, int makers) {
   return settings.unlisted_weight > 0 ? settings.unlisted_weight : std::max(0.25, makers / 4.0);
 }
 
+double draw_beta(double a, double b, Random& random) {
+  const double x = random.gamma(a);
+  const double y = random.gamma(b);
+  return x / (x + y);
+}
+
 JointChain::JointChain(const JointShow& show,
                        const JointSettings& settings,
                        const JointState* start,
@@ -42,6 +48,9 @@ JointChain::JointChain(const JointShow& show,
     sum.replaced.assign(static_cast<Index>(show.components), 0);
   }
   place_at_start(start);
+  for (Index i = 0; i < show.pieces.size(); ++i) {
+    sum_out_doubts(i);
+  }
   rebuild_counts();
   rebuild_fashion();
   rebuild_variants();
@@ -80,6 +89,9 @@ void JointChain::place_at_start(const JointState* start) {
         marks.change.push_back(j * layout_.years / lineage.variants);
       }
       state_.lineage.push_back(marks);
+    }
+    for (const auto& [a, b] : show_.doubts) {
+      state_.doubt_share.push_back(draw_beta(a, b, random_));
     }
   }
   for (Index i = state_.piece.size(); i < show_.pieces.size(); ++i) {
@@ -164,6 +176,13 @@ void JointChain::rebuild_variants() {
   shared_.variant.clear();
   for (const LineageState& lineage : state_.lineage) {
     shared_.variant.push_back(variant_curves(lineage, layout_.years));
+    const double stray =
+        settings_.mark_stray / static_cast<double>(shared_.variant.back().size());
+    for (auto& curve : shared_.variant.back()) {
+      for (double& p : curve) {
+        p = (1 - settings_.mark_stray) * p + stray;
+      }
+    }
   }
 }
 
@@ -202,6 +221,9 @@ void JointChain::rebuild_all_habits() {
 }
 
 std::vector<double> JointChain::teaching_prior(const JointPiece& piece) const {
+  if (settings_.equal_makers) {
+    return std::vector<double>(state_.maker_share.size(), 1);
+  }
   std::vector<double> prior = state_.maker_share;
   if (settings_.signing) {
     for (Index m = 0; m < prior.size(); ++m) {
@@ -221,6 +243,7 @@ void JointChain::sweep() {
   redraw_tables();
   redraw_concentration();
   redraw_spans();
+  redraw_doubts();
   redraw_lineages();
   redraw_fashion();
   redraw_shares();

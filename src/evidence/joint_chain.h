@@ -80,6 +80,11 @@ class JointChain {
   std::vector<int> fashion_counts() const;
   void redraw_shares();
   void redraw_lineages();
+  bool mark_is_stray(const JointMark& mark, int year);
+
+  // Doubts.
+  void sum_out_doubts(Index piece);
+  void redraw_doubts();
   std::vector<double> draw_dirichlet(const std::vector<double>& weight);
 
   const JointShow& show_;
@@ -95,6 +100,8 @@ class JointChain {
   std::vector<PieceSums> sums_;
   bool recording_ = false;
 };
+
+double draw_beta(double a, double b, Random& random);
 
 // A quarter of the makers unless set; at least 1/4.
 double unlisted_weight(const JointSettings& settings, int makers);

@@ -54,14 +54,27 @@ void JointChain::redraw_fashion() {
   rebuild_fashion();
 }
 
+bool JointChain::mark_is_stray(const JointMark& mark, int year) {
+  if (settings_.mark_stray <= 0) {
+    return false;
+  }
+  const auto& curves = shared_.variant[static_cast<Index>(mark.lineage)];
+  const double stray = settings_.mark_stray / static_cast<double>(curves.size());
+  const double all = curves[static_cast<Index>(mark.variant)][static_cast<Index>(year)];
+  return random_.chance(stray / all);
+}
+
 void JointChain::redraw_lineages() {
   for (Index l = 0; l < show_.lineages.size(); ++l) {
     VariantCounts counts(static_cast<Index>(show_.lineages[l].variants),
                          std::vector<int>(static_cast<Index>(layout_.years), 0));
     for (Index i = 0; i < show_.pieces.size(); ++i) {
-      const JointPiece& piece = show_.pieces[i];
-      if (piece.teaches && piece.lineage == static_cast<int>(l)) {
-        ++counts[static_cast<Index>(piece.variant)][static_cast<Index>(state_.piece[i].year)];
+      const int year = state_.piece[i].year;
+      for (const JointMark& mark : show_.pieces[i].marks) {
+        if (show_.pieces[i].teaches && mark.lineage == static_cast<int>(l) &&
+            !mark_is_stray(mark, year)) {
+          ++counts[static_cast<Index>(mark.variant)][static_cast<Index>(year)];
+        }
       }
     }
     state_.lineage[l] = draw_lineage(counts, settings_.mark_overlap, random_);
@@ -89,12 +102,6 @@ std::vector<double> JointChain::draw_dirichlet(const std::vector<double>& weight
 }
 
 namespace {
-
-double draw_beta(double a, double b, Random& random) {
-  const double x = random.gamma(a);
-  const double y = random.gamma(b);
-  return x / (x + y);
-}
 
 constexpr int density_cell = 10;  // years
 constexpr double density_weight = 0.5;

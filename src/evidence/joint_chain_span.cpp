@@ -25,9 +25,9 @@ std::vector<double> JointChain::year_likelihood(Index piece) const {
   std::vector<double> like(static_cast<Index>(layout_.years), 0);
   std::transform(frame.year_weight.begin(), frame.year_weight.end(), like.begin() + frame.first,
                  [](float x) { return static_cast<double>(x); });
-  if (show_.pieces[piece].lineage >= 0) {
-    const auto& curve = shared_.variant[static_cast<Index>(show_.pieces[piece].lineage)]
-                                       [static_cast<Index>(show_.pieces[piece].variant)];
+  for (const JointMark& mark : show_.pieces[piece].marks) {
+    const auto& curve =
+        shared_.variant[static_cast<Index>(mark.lineage)][static_cast<Index>(mark.variant)];
     std::transform(like.begin(), like.end(), curve.begin(), like.begin(), std::multiplies<>());
   }
   for (const RecordedComponent& part : frame.components) {

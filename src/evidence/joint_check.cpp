@@ -47,12 +47,22 @@ std::optional<Problem> check_piece(const JointShow& show, std::size_t index) {
     return bad("what is said of the maker leaves no maker possible", where,
                "give one of the statements less certainty");
   }
-  const bool marked = piece.lineage >= 0;
-  if (marked &&
-      (piece.lineage >= static_cast<int>(show.lineages.size()) || piece.variant < 0 ||
-       piece.variant >= show.lineages[static_cast<std::size_t>(piece.lineage)].variants)) {
-    return bad("the mark's variant is not of its lineage", where,
-               "use a variant of the lineage");
+  for (const JointMark& mark : piece.marks) {
+    if (mark.lineage < 0 || mark.lineage >= static_cast<int>(show.lineages.size()) ||
+        mark.variant < 0 ||
+        mark.variant >= show.lineages[static_cast<std::size_t>(mark.lineage)].variants) {
+      return bad("the mark's variant is not of its lineage", where,
+                 "use a variant of the lineage");
+    }
+  }
+  const auto years = static_cast<std::size_t>(show.years.length());
+  for (const JointDoubt& doubt : piece.doubts) {
+    if (doubt.kind < 0 || doubt.kind >= static_cast<int>(show.doubts.size()) ||
+        doubt.holds.size() != years || !usable(doubt.holds, years) ||
+        !usable(doubt.fails, years)) {
+      return bad("a doubt on the piece is of no known kind or leaves no year possible", where,
+                 "give one weight a year and a kind of the show");
+    }
   }
   return std::nullopt;
 }

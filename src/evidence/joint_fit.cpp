@@ -16,7 +16,9 @@ namespace {
 struct ChainRecord {
   std::vector<std::vector<std::uint16_t>> years;  // a draw: the year of each followed piece
   std::vector<std::vector<double>> habit_share;   // a draw: one a character
+  std::vector<std::vector<double>> shared;        // a draw: spans, changes of marks, doubts
   std::vector<double> replaced_share;             // sums
+  std::vector<double> doubt_share;                // sums
   double unlisted = 0;
   std::vector<std::vector<double>> start;  // by maker - 1, sums
   std::vector<std::vector<double>> end;
@@ -53,6 +55,18 @@ class Progress {
   std::mutex lock_;
 };
 
+std::vector<double> shared_quantities(const JointState& state) {
+  std::vector<double> all = state.doubt_share;
+  for (std::size_t m = 1; m < state.start.size(); ++m) {
+    all.push_back(state.start[m]);
+    all.push_back(state.end[m]);
+  }
+  for (const LineageState& lineage : state.lineage) {
+    all.insert(all.end(), lineage.change.begin(), lineage.change.end());
+  }
+  return all;
+}
+
 void record_round(const JointShow& show,
                   const std::vector<std::size_t>& followed,
                   bool judged,
@@ -65,6 +79,10 @@ void record_round(const JointShow& show,
     }
     record.years.push_back(std::move(years));
     record.habit_share.push_back(state.habit_share);
+    record.shared.push_back(shared_quantities(state));
+  }
+  for (std::size_t kind = 0; kind < state.doubt_share.size(); ++kind) {
+    record.doubt_share[kind] += state.doubt_share[kind];
   }
   for (std::size_t g = 0; g < state.replaced_share.size(); ++g) {
     record.replaced_share[g] += state.replaced_share[g];
@@ -92,6 +110,7 @@ ChainRecord empty_record(const JointShow& show) {
   const auto years = static_cast<std::size_t>(show.years.length());
   ChainRecord record;
   record.replaced_share.assign(static_cast<std::size_t>(show.components), 0);
+  record.doubt_share.assign(show.doubts.size(), 0);
   record.start.assign(show.makers.size(), std::vector<double>(years, 0));
   record.end = record.start;
   record.span_year = record.start;
@@ -146,9 +165,12 @@ JointPieceBelief belief_of(const std::vector<ChainRecord>& records, std::size_t 
   return belief;
 }
 
-Convergence judge_years(const std::vector<ChainRecord>& records,
-                        std::size_t quantities,
-                        int threads) {
+// `rows`: the draws of one chain, each a row of quantities.
+template <class Rows>
+Convergence judge_rows(const std::vector<ChainRecord>& records,
+                       Rows ChainRecord::*rows,
+                       int threads) {
+  const std::size_t quantities = (records.front().*rows).front().size();
   // In blocks, each judged by one thread, put together afterwards.
   const std::size_t blocks = 16;
   std::vector<std::vector<Chains>> block(blocks);
@@ -156,8 +178,8 @@ Convergence judge_years(const std::vector<ChainRecord>& records,
     Chains chains;
     for (const ChainRecord& record : records) {
       std::vector<double> draws;
-      for (const auto& row : record.years) {
-        draws.push_back(row[q]);
+      for (const auto& row : record.*rows) {
+        draws.push_back(static_cast<double>(row[q]));
       }
       chains.push_back(std::move(draws));
     }
@@ -180,6 +202,7 @@ void average_shared(const JointShow& show,
   };
   for (ChainRecord& record : records) {
     add(total.replaced_share, record.replaced_share);
+    add(total.doubt_share, record.doubt_share);
     total.unlisted += record.unlisted / rounds;
     for (std::size_t m = 0; m < show.makers.size(); ++m) {
       add(total.start[m], record.start[m]);
@@ -194,6 +217,7 @@ void average_shared(const JointShow& show,
     fit.last.push_back(record.chain->state());
   }
   fit.replaced_share = total.replaced_share;
+  fit.doubt_share = total.doubt_share;
   fit.unlisted_share = total.unlisted;
   fit.variants = total.variants;
   for (std::size_t m = 0; m < show.makers.size(); ++m) {
@@ -266,7 +290,8 @@ Result<JointFit> fit_joint(const JointShow& show,
   }
   average_shared(show, records, static_cast<double>(run.chains) * run.keep, fit);
   judge_habits(records, show.characters.size(), fit);
-  fit.years = judge_years(records, followed.size(), watch.threads);
+  fit.years = judge_rows(records, &ChainRecord::years, watch.threads);
+  fit.shared = judge_rows(records, &ChainRecord::shared, watch.threads);
   fit.converged = fit.years.rhat_good_share >= 0.99 && fit.years.ess_good_share >= 0.99 &&
                   fit.years.rhat_max <= 1.05;
   return fit;

@@ -37,7 +37,9 @@ struct JointFit {
   std::vector<JointPieceBelief> pieces;
   Convergence years;                   // of the pieces whose year is not known
   Convergence habit_shares;            // w_c: a nuisance, slow, judged apart
+  Convergence shared;                  // ends of spans, changes of marks, shares of doubts
   std::vector<double> habit_share;     // means of w_c
+  std::vector<double> doubt_share;     // means of q, one a kind
   std::vector<double> replaced_share;  // means of rho
   double unlisted_share = 0;      // mean share of hands not on the list among pieces judged
   std::vector<SpanBelief> spans;  // by maker - 1, means over draws

@@ -7,6 +7,16 @@
 
 namespace backmark::evidence {
 
+namespace {
+
+void keep_sure(const JointPiece& piece, PieceFrame& frame) {
+  if (!piece.doubts.empty()) {
+    frame.sure_weight = frame.year_weight;
+  }
+}
+
+}  // namespace
+
 PieceFrame frame_of(const JointPiece& piece, const JointShow& show, const JointLayout& layout) {
   PieceFrame frame;
   std::map<int, RecordedComponent> by_component;
@@ -25,6 +35,7 @@ PieceFrame frame_of(const JointPiece& piece, const JointShow& show, const JointL
   frame.last = layout.years - 1;
   if (piece.year_weight.empty()) {
     frame.year_weight.assign(static_cast<std::size_t>(layout.years), 1.0F);
+    keep_sure(piece, frame);
     return frame;
   }
   const auto& weight = piece.year_weight;
@@ -37,6 +48,7 @@ PieceFrame frame_of(const JointPiece& piece, const JointShow& show, const JointL
   for (int t = frame.first; t <= frame.last; ++t) {
     frame.year_weight.push_back(static_cast<float>(weight[static_cast<std::size_t>(t)]));
   }
+  keep_sure(piece, frame);
   return frame;
 }
 
@@ -165,9 +177,9 @@ double PieceWeigher::weigh(const JointPiece& piece,
   weight_.clear();
   std::copy(frame.year_weight.begin(), frame.year_weight.end(),
             evidence_.begin() + frame.first);
-  if (piece.lineage >= 0) {
-    const auto& curve = shared.variant[static_cast<std::size_t>(piece.lineage)]
-                                      [static_cast<std::size_t>(piece.variant)];
+  for (const JointMark& mark : piece.marks) {
+    const auto& curve = shared.variant[static_cast<std::size_t>(mark.lineage)]
+                                      [static_cast<std::size_t>(mark.variant)];
     for (int t = frame.first; t <= frame.last; ++t) {
       evidence_[year_at(t)] *= static_cast<float>(curve[year_at(t)]);
     }

@@ -30,7 +30,8 @@ struct RecordedComponent {
 // What of a piece never changes while chains run.
 struct PieceFrame {
   std::vector<RecordedComponent> components;
-  std::vector<float> year_weight;  // one a year of the window
+  std::vector<float> year_weight;  // one a year of the window, doubts summed out
+  std::vector<float> sure_weight;  // the same without doubts; empty: the piece has none
   int first = 0;                   // window of years with any weight
   int last = 0;
 };

@@ -28,9 +28,24 @@ struct JointMaker {
   std::optional<std::pair<int, int>> known_span;  // first and last offset, not inferred
 };
 
-// The ordered variants of one mark; piece.variant counts from 0, oldest first.
+// The ordered variants of one mark.
 struct JointLineage {
   int variants = 2;
+};
+
+// A variant seen on a piece, from 0, oldest first.
+struct JointMark {
+  int lineage = 0;
+  int variant = 0;
+};
+
+// Something that bears on the year if it holds and says something else if it does not (a story
+// that may be empty talk; a part that may be later): weight (1 - q) holds(t) + q fails(t), with
+// q the share of failures among all doubts of its kind.
+struct JointDoubt {
+  int kind = 0;
+  std::vector<double> holds;  // one a year
+  std::vector<double> fails;  // one a year; empty: 1
 };
 
 struct JointPiece {
@@ -39,8 +54,8 @@ struct JointPiece {
   bool named = false;               // bears the maker's name: only these enter the signing rate
   std::vector<double> year_weight;  // E(t) of statements and limits, one a year; empty is flat
   std::vector<double> maker_weight;  // 0..K, statements about the maker; empty is flat
-  int lineage = -1;
-  int variant = -1;
+  std::vector<JointMark> marks;
+  std::vector<JointDoubt> doubts;
   bool teaches = true;  // false: judged by the shared parts without feeding back
 };
 
@@ -50,6 +65,7 @@ struct JointShow {
   std::vector<JointCharacter> characters;
   std::vector<JointMaker> makers;  // maker m of the pieces is makers[m - 1]
   std::vector<JointLineage> lineages;
+  std::vector<std::pair<double, double>> doubts;  // a kind: Beta prior of q
   std::vector<JointPiece> pieces;
 };
 
@@ -68,11 +84,13 @@ struct JointSettings {
   double unlisted_weight = 0;    // of hands not on the list; 0 is a quarter of the makers
   std::optional<double> unlisted_share;  // the curator's, for pieces that do not teach
   bool signing = true;
+  bool equal_makers = false;  // no shares of makers are learned; maker_weight alone tells
   std::vector<std::pair<double, double>> replaced;  // Beta prior a component; empty: never
   int replaced_gap = 10;                            // years
   bool learn_density = true;                        // of unlisted hands' years; else flat
   std::vector<int> mark_overlap = {0, 1, 2,
                                    4, 7, 11};  // half-widths of a change of mark, years
+  double mark_stray = 0;  // share of marks out of their sequence, any variant alike
   SamplerFault fault = SamplerFault::none;
 };
 

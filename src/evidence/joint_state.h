@@ -29,6 +29,7 @@ struct JointState {
   std::vector<int> start;                  // 0..K offsets; [0] the whole grid
   std::vector<int> end;
   std::vector<LineageState> lineage;
+  std::vector<double> doubt_share;  // q, one a kind
   std::vector<PieceState> piece;
 };
 

@@ -99,6 +99,10 @@ void draw_shared(const SimulationPlan& plan,
   }
   state.density.assign(static_cast<std::size_t>(years), 0);
   draw_density(settings, state.density, random);
+  if (plan.stated_doubt) {
+    simulated.show.doubts = {*plan.stated_doubt};
+    state.doubt_share = {beta(*plan.stated_doubt, random)};
+  }
   for (const int variants : plan.lineages) {
     simulated.show.lineages.push_back({variants});
     state.lineage.push_back(draw_lineage_prior(variants, years, settings.mark_overlap, random));
@@ -136,6 +140,8 @@ std::vector<double> draw_habits(const JointShow& show,
 // Likelihood of telling `told`, of each true year: normal on the grid, or talk that could be
 // any year.
 std::vector<double> statement_likelihood(int told, const SimulationPlan& plan) {
+  // With a share of empty talk that is itself unknown, only what holds is told here.
+  const double wrong = plan.stated_doubt ? 0 : plan.stated_wrong;
   const int years = plan.years.length();
   std::vector<double> like;
   for (int t = 0; t < years; ++t) {
@@ -147,7 +153,7 @@ std::vector<double> statement_likelihood(int told, const SimulationPlan& plan) {
       total += p;
       here = d == told ? p : here;
     }
-    like.push_back((1 - plan.stated_wrong) * here / total + plan.stated_wrong / years);
+    like.push_back((1 - wrong) * here / total + wrong / years);
   }
   return like;
 }
@@ -180,17 +186,26 @@ void tell(const SimulationPlan& plan,
     return;
   }
   if (random.chance(plan.stated)) {
-    const bool right = !random.chance(plan.stated_wrong);
+    const bool right = !random.chance(plan.stated_doubt ? simulated.truth.doubt_share.front()
+                                                        : plan.stated_wrong);
     const int year =
         right ? draw_told(truth.year, plan, random)
               : static_cast<int>(random.below(static_cast<std::size_t>(plan.years.length())));
     simulated.stated_year[piece] = year;
     simulated.stated_right[piece] = right ? 1 : 0;
-    told.year_weight = told_likelihood[static_cast<std::size_t>(year)];
+    const auto& likelihood = told_likelihood[static_cast<std::size_t>(year)];
+    if (plan.stated_doubt) {
+      const auto years = static_cast<std::size_t>(plan.years.length());
+      told.doubts = {
+          {0, likelihood, std::vector<double>(years, 1.0 / static_cast<double>(years))}};
+    } else {
+      told.year_weight = likelihood;
+    }
   }
 }
 
 void draw_mark(const SimulationPlan& plan,
+               const JointSettings& settings,
                Simulated& simulated,
                std::size_t piece,
                Random& random) {
@@ -203,8 +218,9 @@ void draw_mark(const SimulationPlan& plan,
   for (const auto& curve : curves) {
     weight.push_back(curve[static_cast<std::size_t>(simulated.truth.piece[piece].year)]);
   }
-  simulated.show.pieces[piece].lineage = static_cast<int>(lineage);
-  simulated.show.pieces[piece].variant = static_cast<int>(random.weighted(weight));
+  const bool stray = random.chance(settings.mark_stray);
+  const std::size_t variant = stray ? random.below(curves.size()) : random.weighted(weight);
+  simulated.show.pieces[piece].marks = {{static_cast<int>(lineage), static_cast<int>(variant)}};
 }
 
 }  // namespace
@@ -263,7 +279,7 @@ void simulate_pieces(const SimulationPlan& plan,
       show.pieces[i].values.push_back(random.chance(plan.missing) ? -1 : value);
     }
     tell(plan, told_likelihood, simulated, i, random);
-    draw_mark(plan, simulated, i, random);
+    draw_mark(plan, settings, simulated, i, random);
   }
 }
 

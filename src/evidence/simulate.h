@@ -19,9 +19,12 @@ struct SimulationPlan {
   double stated = 0.35;        // share of the others with a vague statement
   double stated_wrong = 0.15;  // of those, plain empty talk
   double stated_sd = 8;        // years
-  double known_maker = 0;      // share of unnamed pieces whose maker is told all the same
-  std::vector<int> lineages;   // variants of each mark in order
-  double marked = 0;           // share of pieces with a mark of some lineage
+  // Beta prior of the share of empty talk, if it is to be inferred; then `stated_wrong` is not
+  // used.
+  std::optional<std::pair<double, double>> stated_doubt;
+  double known_maker = 0;     // share of unnamed pieces whose maker is told all the same
+  std::vector<int> lineages;  // variants of each mark in order
+  double marked = 0;          // share of pieces with a mark of some lineage
 };
 
 struct Simulated {

@@ -55,6 +55,9 @@ inline std::vector<std::pair<std::string, double>> followed(const JointShow& sho
   q.emplace_back("own choices", own);
   q.emplace_back("unlisted pieces", unlisted);
   q.emplace_back("density of first decade", state.density[0]);
+  for (const double share : state.doubt_share) {
+    q.emplace_back("share of empty talk", share);
+  }
   for (const LineageState& lineage : state.lineage) {
     q.emplace_back("first change of mark", lineage.change.front());
     q.emplace_back("last change of mark", lineage.change.back());
@@ -155,6 +158,7 @@ inline SimulationPlan small_plan() {
   plan.dated = 0.3;
   plan.stated = 0.4;
   plan.stated_sd = 5;
+  plan.stated_doubt = {{2, 6}};
   plan.lineages = {3};
   plan.marked = 0.5;
   return plan;
@@ -164,6 +168,7 @@ inline JointSettings small_settings() {
   JointSettings settings;
   settings.replaced = {{1, 9}, {1, 5}, {2, 8}};
   settings.mark_overlap = {0, 2, 4};
+  settings.mark_stray = 0.1;
   return settings;
 }
 
