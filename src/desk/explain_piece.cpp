@@ -202,7 +202,9 @@ Operation explain_piece() {
               {show_folder(),
                {.name = "number", .help = "the piece", .positional = true, .required = true},
                unlisted_parameter(),
-               seed_parameter()},
+               seed_parameter(),
+               chains_parameter(),
+               rounds_parameter()},
           .run = run};
 }
 

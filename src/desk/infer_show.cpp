@@ -54,6 +54,11 @@ std::string to_text(const model::Show& show, const store::Run& run) {
       "A year can be said of {}, a maker of {}; {} things do not fit.\n",
       run.beliefs.pieces.size(), show.all<model::Maker>().size(), run.beliefs.seconds,
       run.beliefs.peak_mb, dated, named, run.beliefs.misfits.size());
+  if (run.beliefs.chains > 0) {
+    text += fmt::format("{} chains: R-hat up to {:.3f}, at least {:.0f} effective draws; {}.\n",
+                        run.beliefs.chains, run.beliefs.rhat_max, run.beliefs.ess_min,
+                        run.beliefs.converged ? "they agree" : "they do not agree yet");
+  }
   for (const std::string& note : run.beliefs.notes) {
     text += note + "\n";
   }
@@ -100,7 +105,8 @@ Operation infer_show() {
   return {.name = "infer",
           .help = "weigh all evidence: years and makers of every piece",
           .writes = true,
-          .parameters = {show_folder(), seed_parameter(), unlisted_parameter()},
+          .parameters = {show_folder(), seed_parameter(), unlisted_parameter(),
+                         chains_parameter(), rounds_parameter()},
           .run = run};
 }
 

@@ -27,6 +27,20 @@ Parameter unlisted_parameter() {
           .help = "share of pieces by hands that are not on the list, 0 to 1 (learned)"};
 }
 
+Parameter chains_parameter() {
+  return {
+      .name = "chains",
+      .takes = Takes::whole,
+      .help =
+          "chains of the sampled part: reliabilities, changes of marks; 0 leaves it out (4)"};
+}
+
+Parameter rounds_parameter() {
+  return {.name = "rounds",
+          .takes = Takes::whole,
+          .help = "rounds that each chain keeps, at least 100 (300)"};
+}
+
 Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around) {
   evidence::ReckonSettings settings;
   settings.today = year_of(around.now);
@@ -44,6 +58,17 @@ Result<evidence::ReckonSettings> settings_of(const Call& call, const Surrounding
                    "write 0.3 for three in ten"};
   }
   settings.unlisted_share = *unlisted;
+  const auto chains = call.whole("chains", settings.chains);
+  const auto rounds = call.whole("rounds", settings.rounds);
+  if (!chains || !rounds) {
+    return chains ? rounds.problem() : chains.problem();
+  }
+  if (*chains < 0 || *chains > 64 || *rounds < 100 || *rounds > 100000) {
+    return Problem{Fault::bad_input, "there are 0 to 64 chains of 100 to 100000 rounds",
+                   "--chains, --rounds", "write 4 and 300"};
+  }
+  settings.chains = static_cast<int>(*chains);
+  settings.rounds = static_cast<int>(*rounds);
   return settings;
 }
 

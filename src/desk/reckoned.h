@@ -7,10 +7,12 @@
 
 namespace backmark::desk {
 
-// Settings from --seed and --unlisted; `today` is the year of the call.
+// Settings from --seed, --unlisted, --chains and --rounds; `today` is the year of the call.
 Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around);
 Parameter seed_parameter();
 Parameter unlisted_parameter();
+Parameter chains_parameter();
+Parameter rounds_parameter();
 
 // Progress and stop of the call, for long work.
 evidence::Watch watch_of(const Surroundings& around, std::string what);

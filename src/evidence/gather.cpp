@@ -40,8 +40,10 @@ class Gatherer {
     out_.pieces.resize(pieces.size());
     out_.style.pieces.resize(pieces.size());
     const MakerLegends legends(show_);
+    const Sequences sequences(show_);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       const auto id = pieces[i].id;
+      out_.pieces[i].sequences = sequences.on(sights_on(pieces[i]), show_.marks_of(id));
       gather_said(show_, {show_.claims_on(id), show_.events_of(id), show_.marks_of(id)},
                   legends, today_, out_.pieces[i]);
       if (hidden_.contains(id.value)) {
@@ -227,6 +229,7 @@ void hide_known(GatheredPiece& piece, bool years, bool makers) {
   }
   if (makers) {
     std::erase_if(piece.makers, is_firm_maker);
+    std::erase_if(piece.sequences, [](const SeenInSequence& one) { return one.of_maker; });
   }
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "evidence/encode.h"
+#include "evidence/sequence.h"
 #include "evidence/statement.h"
 #include "evidence/style_table.h"
 #include "model/show.h"
@@ -21,6 +22,9 @@ struct SaidOfYear {
   std::string what;         // in words: "Acquired in 1974"
   std::string source;       // in words: "receipt, 1974"
   bool limit = false;       // a reasoned limit: acquired by, patent, award
+  // Id of the source whose reliability may be learned; 0: none, or the claim has a weight of
+  // its own.
+  std::int32_t teller = 0;
 };
 
 // A statement about a piece's maker.
@@ -37,6 +41,7 @@ struct SaidOfMaker {
 struct GatheredPiece {
   std::vector<SaidOfYear> years;
   std::vector<SaidOfMaker> makers;
+  std::vector<SeenInSequence> sequences;
   // Where each style value came from: one a character of the table; 0: derived or missing.
   std::vector<std::int32_t> records;
   model::Word place;  // as recorded; none: not said

@@ -62,6 +62,10 @@ WorkingYears working_years(const std::vector<double>& factor, double floor) {
 
 }  // namespace
 
+SpanPrior Reckoning::Inside::prior_of(std::size_t maker) const {
+  return span_prior(show->all<model::Maker>()[maker]);
+}
+
 void Reckoning::Inside::learn_lag() {
   std::vector<LagExample> examples;
   for (std::size_t i = 0; i < gathered.pieces.size(); ++i) {
@@ -103,7 +107,7 @@ void Reckoning::Inside::learn_spans(const Watch& watch) {
     const bool known = makers[m].from || makers[m].to || !years[m].empty();
     if (known && makers[m].kind != model::MakerKind::unrecorded) {
       at_work[m] = working_years(
-          span_factor(span_belief(span_prior(makers[m]), axis, years[m], stray), stray), stray);
+          span_factor(span_belief(prior_of(m), axis, years[m], stray), stray), stray);
     }
   });
 }
@@ -148,6 +152,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   inside->show = &show;
   inside->settings = settings;
   inside->legends.emplace(show);
+  inside->sequences.emplace(show);
   inside->gathered = gather(show, settings.today, settings.hidden);
   inside->axis = inside->gathered.years;
   if (inside->gathered.any_dated || !inside->gathered.style.windows.empty()) {
@@ -178,6 +183,9 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   inside->learn_lag();
   inside->learn_spans(watch);
   inside->learn_named_odds();
+  if (auto done = inside->sample(watch); !done) {
+    return done.problem();
+  }
   return Reckoning(std::move(inside));
 }
 
@@ -197,12 +205,21 @@ model::PieceBelief Reckoning::judge_new(const WhatIf& piece) const {
   return inside_->to_belief(asked, inside_->judge(asked, false));
 }
 
+std::vector<model::Misfit> Reckoning::doubts(std::size_t piece) const {
+  const Asked asked = inside_->asked(piece, {});
+  return misfits_of(*inside_->show, asked.id, inside_->judge(asked, false), 0);
+}
+
 Result<model::Beliefs> Reckoning::judge_all(const Watch& watch) const {
   const auto& pieces = inside_->show->all<model::Piece>();
   model::Beliefs beliefs;
   beliefs.pieces.resize(pieces.size());
   beliefs.seed = inside_->settings.seed;
   beliefs.notes = inside_->notes;
+  beliefs.chains = inside_->sampled.chains;
+  beliefs.rhat_max = inside_->sampled.rhat_max;
+  beliefs.ess_min = inside_->sampled.ess_min;
+  beliefs.converged = inside_->sampled.converged;
   std::vector<std::vector<model::Misfit>> misfits(pieces.size());
   in_shares(pieces.size(), watch.threads, [&](std::size_t i) {
     if (watch.stop.stop_requested()) {

@@ -27,7 +27,9 @@ namespace backmark::evidence {
 
 struct ReckonSettings {
   Year today{2025};        // closes the axis and the lags
-  std::uint64_t seed = 1;  // recorded; the fitted part draws nothing
+  std::uint64_t seed = 1;  // of the sampled part; the fitted part draws nothing
+  int chains = 4;          // of the sampled part; 0: it is left out
+  int rounds = 300;        // of each chain, kept
   // Share of pieces by hands that are not on the list; below 0: learned from the signed pieces.
   double unlisted_share = -1;
   // Ids of pieces that are to be judged as if nobody knew their year and maker, and that teach
@@ -81,6 +83,10 @@ class Reckoning {
   };
   Why explain(std::size_t piece, std::size_t comparanda) const;
 
+  // How likely each statement on the piece is empty talk and each part later, without a
+  // threshold; most doubtful first.
+  std::vector<model::Misfit> doubts(std::size_t piece) const;
+
   const std::vector<std::string>& notes() const;
   YearSpan axis() const;
   // The show as weighed: what is said of each piece, and its style as a table.
@@ -89,6 +95,7 @@ class Reckoning {
   const Style* style() const;
 
  private:
+  friend class JointPart;
   struct Inside;
   explicit Reckoning(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;

@@ -73,6 +73,9 @@ Asked Reckoning::Inside::asked(std::size_t piece, const LeftOut& without) const 
   const auto left_out = [&](const auto& said) { return without.records.contains(said.record); };
   std::erase_if(asked.said.years, left_out);
   std::erase_if(asked.said.makers, left_out);
+  std::erase_if(asked.said.sequences, [&](const SeenInSequence& one) {
+    return left_out(one) || (one.seen && without.characters.contains(one.seen.value));
+  });
   hide_known(asked.said, without.known_year, without.known_maker);
   for (std::size_t c = 0; c < asked.values.size(); ++c) {
     const auto character = gathered.columns.ids()[c];
@@ -104,12 +107,13 @@ Asked Reckoning::Inside::asked_if(const Piece* piece, const WhatIf& change) cons
   const auto all_events = changed(events, change.removed, change.events);
   const auto all_marks = changed(marks, change.removed, change.marks);
   gather_said(*show, {all_claims, all_events, all_marks}, *legends, settings.today, asked.said);
+  const auto sights = sights_if(*show, piece, change);
+  asked.said.sequences = sequences->on(sights, all_marks);
   if (settings.hidden.contains(asked.id.value)) {
     hide_known(asked.said, true, true);
   }
-  EncodedRow encoded = encode_row(*show, gathered.columns, sights_if(*show, piece, change),
-                                  change.form.value_or(form), change.title.value_or(title),
-                                  KnownTerms(gathered.style));
+  EncodedRow encoded = encode_row(*show, gathered.columns, sights, change.form.value_or(form),
+                                  change.title.value_or(title), KnownTerms(gathered.style));
   asked.values = std::move(encoded.values);
   asked.said.records = std::move(encoded.records);
   asked.said.place = show->pool.find(encoded.place);

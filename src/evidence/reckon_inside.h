@@ -1,11 +1,13 @@
 // What a Reckoning holds. For the bodies reckon*.cpp only.
 #pragma once
 
+#include <map>
 #include <optional>
 
 #include "evidence/component.h"
 #include "evidence/gather.h"
 #include "evidence/hands.h"
+#include "evidence/parallel.h"
 #include "evidence/reckon.h"
 #include "evidence/said.h"
 #include "evidence/spans.h"
@@ -28,10 +30,12 @@ struct Judged {
   YearSpan axis;
 };
 
-// The parts and statements of a judged piece that do not fit the rest, most doubtful first.
+// The parts and statements of a judged piece that do not fit the rest with a chance of at least
+// `least`, most doubtful first.
 std::vector<model::Misfit> misfits_of(const model::Show& show,
                                       model::Id<model::Piece> piece,
-                                      const Judged& judged);
+                                      const Judged& judged,
+                                      double least = 0.5);
 
 // A piece as it is asked about: as recorded, without something, or as it might be.
 struct Asked {
@@ -49,23 +53,42 @@ struct WorkingYears {
   std::vector<double> rise;
 };
 
+constexpr double usual_stray = 0.05;  // share of marks out of their sequence
+
+// What the chains found of all pieces together (reckon_joint.cpp).
+struct Sampled {
+  std::int32_t chains = 0;  // 0: nothing was sampled
+  double rhat_max = 0;
+  double ess_min = 0;
+  bool converged = true;
+  std::map<std::int32_t, double> reliability;  // by id of the source
+  std::map<std::uint32_t, double> replaced;    // by word of the part
+  // Lineage, variant: p(variant | t), one a year; empty: no piece shows the lineage.
+  std::vector<std::vector<std::vector<double>>> variants;
+};
+
 struct Reckoning::Inside {
   const model::Show* show = nullptr;
   ReckonSettings settings;
   Gathered gathered;
   std::optional<MakerLegends> legends;
+  std::optional<Sequences> sequences;
   std::optional<Style> style;
   std::optional<Hands> hands;  // none: no maker has signed pieces enough
   LagBelief lag;
   double named_odds = 1;  // factor on the odds that a hand is on the list
   StatementShapes shapes;
   std::vector<WorkingYears> at_work;  // one a maker
+  Sampled sampled;
   std::vector<std::string> notes;
   YearSpan axis;
 
   void learn_lag();
   void learn_spans(const Watch& watch);
+  SpanPrior prior_of(std::size_t maker) const;
   void learn_named_odds();
+  // Reliabilities, replaced parts, spans and changes of marks together, by chains.
+  Result<Done> sample(const Watch& watch);
   Asked asked(std::size_t piece, const LeftOut& without) const;
   Asked asked_if(const model::Piece* piece, const WhatIf& change) const;
 
@@ -74,6 +97,13 @@ struct Reckoning::Inside {
   Judged judge(const Asked& asked, bool detailed) const;
   void weigh_style(const Asked& asked, bool detailed, Judged& out) const;
   void weigh_parts(const Asked& asked, Judged& out) const;
+  // Lines of replaceable parts, summed by kind of part.
+  std::map<model::Word, std::vector<double>> part_lines(const Judged& judged) const;
+  double replaced_share(const Asked& asked, model::Word part) const;
+  void add_sequences(const Asked& asked, Judged& out) const;
+  // What is said of the year, as it is weighed: with learned reliabilities, and acquisitions
+  // flat where the style's answer has them already.
+  std::vector<Statement> statements_of(const Asked& asked) const;
   void weigh_said(const Asked& asked, Judged& out) const;
   void weigh_makers(const Asked& asked, Judged& out) const;
   void join_years(const std::vector<double>& prior, Judged& out) const;

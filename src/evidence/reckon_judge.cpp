@@ -13,6 +13,18 @@ namespace {
 constexpr double least_share = 1e-4;  // of a maker whom only a statement names
 constexpr double least_p = 1e-12;     // what a year keeps, whatever is said
 
+// A line out of a curve that it was multiplied into.
+void take_out(const std::vector<double>& nats, std::vector<double>& p) {
+  double sum = 0;
+  for (std::size_t t = 0; t < nats.size(); ++t) {
+    p[t] *= std::exp(-nats[t]);
+    sum += p[t];
+  }
+  for (std::size_t t = 0; t < nats.size(); ++t) {
+    p[t] /= sum;
+  }
+}
+
 }  // namespace
 
 std::vector<double> Reckoning::Inside::maker_prior(const Asked& asked,
@@ -45,14 +57,13 @@ void Reckoning::Inside::weigh_style(const Asked& asked, bool detailed, Judged& o
   out.style_p = out.style.p;
 }
 
-// Each replaceable part may be later than the piece: its lines are taken out and put back as
-// "perhaps replaced".
-void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
+std::map<model::Word, std::vector<double>> Reckoning::Inside::part_lines(
+    const Judged& judged) const {
   std::map<model::Word, std::vector<double>> by_part;
   const auto& kinds = gathered.columns.parts();
-  for (std::size_t c = 0; c < kinds.size() && c < out.style.lines.size(); ++c) {
+  for (std::size_t c = 0; c < kinds.size() && c < judged.style.lines.size(); ++c) {
     const model::Character* character = show->find(gathered.columns.ids()[c]);
-    const StyleLine& line = out.style.lines[c];
+    const StyleLine& line = judged.style.lines[c];
     if (character == nullptr || !character->replaceable || line.nats.empty()) {
       continue;
     }
@@ -62,26 +73,39 @@ void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
       sum[t] += line.nats[t];
     }
   }
+  return by_part;
+}
+
+double Reckoning::Inside::replaced_share(const Asked& asked, model::Word part) const {
+  for (const model::Part& one : show->parts_of(asked.id)) {
+    if (one.kind == part && one.originality != model::Originality::unknown) {
+      return one.originality == model::Originality::replaced ? 0.98 : 0.01;
+    }
+  }
+  if (const auto found = sampled.replaced.find(part.value); found != sampled.replaced.end()) {
+    return found->second;
+  }
+  const auto name = show->text(part);
+  return name == "cord"                    ? usual_replaced::cord
+         : name == "tip" || name == "tips" ? usual_replaced::tips
+                                           : usual_replaced::fitting;
+}
+
+// Each replaceable part may be later than the piece: its lines are taken out and put back as
+// "perhaps replaced".
+void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
+  const auto by_part = part_lines(out);
   if (by_part.empty()) {
     return;
   }
   std::vector<double> base = out.style_p;
   std::vector<ComponentEvidence> components;
   for (const auto& [kind, nats] : by_part) {
-    const std::string name(show->text(kind));
-    double rho = name == "cord"                    ? usual_replaced::cord
-                 : name == "tip" || name == "tips" ? usual_replaced::tips
-                                                   : usual_replaced::fitting;
-    for (const model::Part& part : show->parts_of(asked.id)) {
-      if (part.kind == kind && part.originality != model::Originality::unknown) {
-        rho = part.originality == model::Originality::replaced ? 0.98 : 0.01;
-      }
-    }
     for (std::size_t t = 0; t < base.size(); ++t) {
       base[t] *= std::exp(-nats[t]);
     }
-    components.push_back({nats, rho});
-    out.parts.push_back(name);
+    components.push_back({nats, replaced_share(asked, kind)});
+    out.parts.emplace_back(show->text(kind));
   }
   double sum = 0;
   for (const double p : base) {
@@ -95,10 +119,30 @@ void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
   out.replaced_p = std::move(weighed.replaced_p);
 }
 
-void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
+// A variant in a known order speaks of the year like a statement. A character that does so is
+// taken out of the style, where its curve has already spoken.
+void Reckoning::Inside::add_sequences(const Asked& asked, Judged& out) const {
+  for (const SeenInSequence& one : asked.said.sequences) {
+    if (one.lineage >= sampled.variants.size() || sampled.variants[one.lineage].empty()) {
+      continue;
+    }
+    std::vector<double> shape =
+        sampled.variants[one.lineage][static_cast<std::size_t>(one.variant)];
+    scale_to_mean_one(shape);
+    out.factor_said.push_back(out.said.size());
+    out.factors.push_back(
+        {one.certainty * (1 - usual_stray), std::move(shape), {out.said.size()}});
+    out.said.push_back({.record = one.record, .what = one.what, .source = "the piece"});
+    const auto column = one.seen ? gathered.columns.column(one.seen) : std::nullopt;
+    if (column && *column < out.style.lines.size()) {
+      take_out(out.style.lines[*column].nats, out.style_p);
+    }
+  }
+}
+
+std::vector<Statement> Reckoning::Inside::statements_of(const Asked& asked) const {
   std::vector<Statement> statements;
-  out.said = asked.said.years;
-  for (const SaidOfYear& said : out.said) {
+  for (const SaidOfYear& said : asked.said.years) {
     statements.push_back(said.statement);
     if (lag_in_style() && said.statement.saying == Saying::acquired) {
       // The style's answer has it already: its own factor is flat.
@@ -107,11 +151,21 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
       statements.back().last = axis.last.value;
       statements.back().spread = 0;
     }
+    const auto learned = sampled.reliability.find(said.teller);
+    if (learned != sampled.reliability.end()) {
+      statements.back().reliability = learned->second;
+    }
   }
-  out.factors = statement_factors(statements, shapes);
+  return statements;
+}
+
+void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
+  out.said = asked.said.years;
+  out.factors = statement_factors(statements_of(asked), shapes);
   for (const StatementFactor& factor : out.factors) {
     out.factor_said.push_back(factor.members.front());
   }
+  add_sequences(asked, out);
   WeighedYear weighed = weigh_statements(out.style_p, out.factors);
   out.p = std::move(weighed.p);
   out.wrong_p = std::move(weighed.wrong_p);

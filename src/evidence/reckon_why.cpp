@@ -128,17 +128,18 @@ bool by_pull(const EvidenceLine& a, const EvidenceLine& b) {
 
 std::vector<model::Misfit> misfits_of(const model::Show& show,
                                       model::Id<model::Piece> id,
-                                      const Judged& judged) {
+                                      const Judged& judged,
+                                      double least) {
   std::vector<model::Misfit> misfits;
   for (std::size_t g = 0; g < judged.parts.size(); ++g) {
-    if (judged.replaced_p[g] >= doubtful) {
+    if (judged.replaced_p[g] >= least) {
       misfits.push_back({id, show.pool.find(judged.parts[g]), 0,
                          fmt::format("the {} is of another age", judged.parts[g]),
                          judged.replaced_p[g]});
     }
   }
   for (std::size_t f = 0; f < judged.factors.size(); ++f) {
-    if (judged.wrong_p[f] >= doubtful) {
+    if (judged.wrong_p[f] >= least) {
       const SaidOfYear& said = judged.said[judged.factor_said[f]];
       misfits.push_back(
           {id, {}, said.record, said.what + " (" + said.source + ")", judged.wrong_p[f]});

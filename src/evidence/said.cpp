@@ -105,7 +105,8 @@ void add_year_claim(const Show& show, const Claim& claim, GatheredPiece& into) {
                      : claim.says == Says::judged  ? "Judged"
                                                    : "Said to be made";
   into.years.push_back({*statement, claim.id.value, fmt::format("{}: {}", verb, said),
-                        source_words(show, claim.source), false});
+                        source_words(show, claim.source), false,
+                        claim.weight ? 0 : claim.source.value});
 }
 
 // A qualifier turns a name into an opinion; some are no claim to the hand at all.
@@ -199,17 +200,6 @@ void add_event(const Show& show, const Event& event, Year today, GatheredPiece& 
   }
   into.years.push_back({statement, event.id.value, fmt::format("{} {}", verb, latest->value),
                         source_words(show, event.source), true});
-}
-
-// A legend without what strikes and wear change: letters, figures and "&" in lower case.
-std::string plain_legend(std::string_view text) {
-  std::string plain;
-  for (const char c : lower_ascii(text)) {
-    if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '&') {
-      plain += c;
-    }
-  }
-  return plain;
 }
 
 // A mark with a maker's legend names the hand, or the shop whose stamp it is.

@@ -66,13 +66,16 @@ double shape_at(const Statement& statement, int year, const LagBelief& lag, int 
   throw BrokenPromise("a statement of no known kind");
 }
 
-// Mean 1, or all 1 if there is nothing to scale.
+}  // namespace
+
 void scale_to_mean_one(std::vector<double>& shape) {
   const double mean = mean_of(shape);
   for (double& x : shape) {
     x = mean > 0 ? x / mean : 1;
   }
 }
+
+namespace {
 
 // The shapes of one group: retellings (same kind) averaged, kinds multiplied.
 std::vector<double> pooled_shape(const std::vector<Statement>& statements,

@@ -78,6 +78,9 @@ struct StatementFactor {
   std::vector<std::size_t> members;  // which of the statements, in their order
 };
 
+// To mean 1, or all 1 if there is nothing to scale.
+void scale_to_mean_one(std::vector<double>& shape);
+
 // r f/fbar + (1 - r), one value a year.
 std::vector<double> factor_on_years(const StatementFactor& factor);
 

@@ -262,3 +262,85 @@ TEST_CASE("a part's own line is taken for its part, also when another character 
   CHECK(reckoning.judge_new(only_cord).year.at(0.5) > reckoning.judge_new({}).year.at(0.5));
   CHECK(reckoning.judge_new(both).conflict > reckoning.judge_new(only_cord).conflict);
 }
+
+TEST_CASE("a teller who is often wrong is believed less than one who is often right") {
+  Invented made;
+  const Id<Source> other{made.next++};
+  made.show.all<Source>().push_back(
+      {.id = other, .key = "granddaughter", .kind = SourceKind::oral});
+  std::vector<Id<Piece>> wires;
+  for (int i = 0; i < 40; ++i) {
+    const auto piece = made.add("wire", 0);
+    made.say(piece, made.story, i % 4 == 0 ? 1950 : 1971);  // seldom right
+    const auto second = made.add("wire", 0);
+    made.say(second, other, 1950);
+    wires.push_back(second);
+  }
+  const Reckoning reckoning = made.reckon();
+  const auto asks = [&](Id<Source> teller) {
+    const evidence::WhatIf told{
+        .seen = {{.character = made.fitting, .values = {"wire"}}},
+        .claims = {
+            {.source = teller, .says = Says::made, .from = Year{1960}, .to = Year{1960}}}};
+    return reckoning.judge_new(told).year.inside({1960}, {1960});
+  };
+  CHECK(asks(other) > 1.3 * asks(made.story));
+}
+
+TEST_CASE("a variant of a mark in a known order dates a piece by its neighbours in the order") {
+  Invented made;
+  const Id<Maker> vessen{made.next++};
+  made.show.all<Maker>() = {
+      {.id = vessen, .key = "vessen", .name = "Oda Vessen", .mark = "VSN"}};
+  const auto word = [&](const char* text) { return made.show.pool.take(text); };
+  made.show.all<Lineage>() = {{.id = {made.next++},
+                               .maker = vessen,
+                               .variants = {word("VESSEN ENNET"), word("VESSEN"), word("VE")}}};
+  const auto mark = [&](Id<Piece> piece, const char* legend) {
+    made.show.all<Mark>().push_back({.id = {made.next++}, .piece = piece, .text = legend});
+  };
+  for (int year = 1945; year < 1976; ++year) {
+    mark(made.add("rivet", year), year < 1955 ? "VESSEN ENNET" : year < 1965 ? "VESSEN" : "VE");
+  }
+  for (const char* legend : {"VESSEN ENNET", "VESSEN", "VE"}) {
+    mark(made.add("rivet", 0), legend);
+  }
+  const Reckoning reckoning = made.reckon();
+  const auto belief = [&](std::size_t from_end) {
+    return reckoning.judge(made.count() - from_end).year;
+  };
+  CHECK(belief(3).inside({1945}, {1954}) > 0.7);
+  CHECK(belief(2).inside({1955}, {1964}) > 0.7);
+  CHECK(belief(1).inside({1965}, {1975}) > 0.7);
+  const auto why = reckoning.explain(made.count() - 2, 0);
+  CHECK(std::any_of(why.lines.begin(), why.lines.end(), [](const EvidenceLine& line) {
+    return line.what == "Marked VESSEN: form 2 of 3 in order" && line.bits_year > 0.3;
+  }));
+}
+
+TEST_CASE("the sampled part says how well its chains agree, and threads change nothing") {
+  Invented made;
+  for (int i = 0; i < 20; ++i) {
+    made.say(made.add("clip", 0), made.story, 1960 + i);
+  }
+  made.show.settle();
+  const auto one = Reckoning::fit(made.show, {}, {.threads = 1});
+  const auto three = Reckoning::fit(made.show, {}, {.threads = 3});
+  evidence::ReckonSettings settings;
+  settings.chains = 0;
+  const auto none = Reckoning::fit(made.show, settings, {});
+  REQUIRE(one);
+  REQUIRE(three);
+  REQUIRE(none);
+  const auto beliefs = one->judge_all({});
+  REQUIRE(beliefs);
+  CHECK(beliefs->chains == 4);
+  CHECK(beliefs->rhat_max < 1.05);
+  CHECK(beliefs->ess_min > 100);
+  CHECK(beliefs->converged);
+  CHECK(none->judge_all({})->chains == 0);
+  const auto again = three->judge_all({});
+  for (std::size_t i = 0; i < beliefs->pieces.size(); ++i) {
+    CHECK(beliefs->pieces[i].year.p == again->pieces[i].year.p);
+  }
+}
