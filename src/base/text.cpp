@@ -202,6 +202,22 @@ std::string shortened(std::string text, std::size_t most) {
   return to_utf8(points);
 }
 
+std::vector<std::string> rows_of(std::string_view text, std::size_t width) {
+  std::vector<std::string> rows;
+  std::size_t used = 0;
+  for (const auto word : split(text, " ")) {
+    const std::size_t length = to_code_points(word).size();
+    if (rows.empty() || used + 1 + length > width) {
+      rows.emplace_back(word);
+      used = length;
+    } else {
+      rows.back().append(" ").append(word);
+      used += 1 + length;
+    }
+  }
+  return rows;
+}
+
 std::string without_trailing_spaces(std::string text) {
   text.erase(text.find_last_not_of(' ') + 1);
   return text;

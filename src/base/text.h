@@ -42,6 +42,8 @@ std::string to_utf8(std::u32string_view code_points);
 std::string padded(std::string text, std::size_t width);
 // At most `most` code points, the last an ellipsis where something was cut.
 std::string shortened(std::string text, std::size_t most);
+// Broken at spaces into rows of at most `width` code points; a longer word has its own row.
+std::vector<std::string> rows_of(std::string_view text, std::size_t width);
 // Without spaces at its end.
 std::string without_trailing_spaces(std::string text);
 

@@ -92,6 +92,15 @@ std::string years_words(double years) {
   return std::lround(years) == 1 ? "1 year" : fmt::format("{:.0f} years", years);
 }
 
+// Two figures that matter, never in powers of ten: 0.034, 1.7, 150.
+std::string odds_words(double odds) {
+  if (odds < 10) {
+    return fmt::format("{:.2g}", std::max(odds, 0.001));
+  }
+  const double step = odds < 100 ? 1 : 10;
+  return fmt::format("{:.0f}", step * std::round(odds / step));
+}
+
 std::string moved_words(const model::EvidenceLine& line) {
   if (line.disagrees) {
     return "does not fit; set aside";
@@ -107,19 +116,37 @@ std::string moved_words(const model::EvidenceLine& line) {
   if (line.maker_log_odds >= std::log(1000)) {
     words += "; settles the maker";
   } else if (std::abs(line.maker_log_odds) >= 0.1) {
-    words += fmt::format("; maker's odds x {:.2g}", std::exp(line.maker_log_odds));
+    words += fmt::format("; maker's odds x {}", odds_words(std::exp(line.maker_log_odds)));
   }
   return words;
+}
+
+// What is seen on the piece and hardly bears on the answer is named without figures.
+bool moves_little(const model::EvidenceLine& line) {
+  return !line.disagrees && line.bits_year < 0.02 && std::abs(line.width_change) < 1.5 &&
+         std::abs(line.years_moved) < 1 && std::abs(line.maker_log_odds) < 0.1 &&
+         line.source == "the piece";
 }
 
 std::string evidence_words(const Why& why) {
   std::string text =
       "Evidence, most pull first (bits: what the year's answer loses without it)\n";
+  std::vector<std::string> little;
   for (const model::EvidenceLine& line : why.lines) {
+    if (moves_little(line)) {
+      little.push_back(line.what);
+      continue;
+    }
     text += fmt::format("  {:>5.2f}  {}  {}\n", line.bits_year,
                         padded(shortened(line.what, 46), 46), moved_words(line));
     if (line.source != "the piece") {
       text += fmt::format("         {}\n", shortened(line.source, 70));
+    }
+  }
+  if (!little.empty()) {
+    text += "Seen, each alone moving little:\n";
+    for (const std::string& row : rows_of(join(little, "; "), 88)) {
+      text += "  " + row + "\n";
     }
   }
   return text;

@@ -42,6 +42,19 @@ Cell year_at(double share) {
   };
 }
 
+// What sources say of it, as they wrote it.
+Cell as_recorded(std::vector<model::Says> says) {
+  return [says = std::move(says)](const Show&, const ListedPiece& of) {
+    std::vector<std::string> texts;
+    for (const model::Claim* claim : of.claims) {
+      if (std::find(says.begin(), says.end(), claim->says) != says.end()) {
+        texts.push_back(claim->text);
+      }
+    }
+    return join(texts, " | ");
+  };
+}
+
 const std::vector<Column>& built_in() {
   static const std::vector<Column> list = {
       {"number", [](const Show&, const ListedPiece& of) { return of.piece->number; }},
@@ -85,6 +98,8 @@ const std::vector<Column>& built_in() {
        [](const Show&, const ListedPiece& of) {
          return of.phrases == nullptr ? std::string() : of.phrases->maker;
        }},
+      {"recorded_made", as_recorded({model::Says::made, model::Says::inscribed})},
+      {"recorded_maker", as_recorded({model::Says::made_by, model::Says::made_at})},
   };
   return list;
 }
@@ -140,6 +155,12 @@ const std::vector<std::string>& short_columns() {
   return names;
 }
 
+const std::vector<std::string>& recorded_columns() {
+  static const std::vector<std::string> names = {"number", "title", "recorded_made",
+                                                 "recorded_maker"};
+  return names;
+}
+
 const std::vector<std::string>& all_columns() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> all;
@@ -160,10 +181,17 @@ std::vector<ListedPiece> listed_pieces(const Show& show, const LastRun* last) {
   for (const model::Placement& placement : show.all<model::Placement>()) {
     cases[placement.piece] = show.find(placement.in);
   }
+  std::map<std::int32_t, std::vector<const model::Claim*>> claims;
+  for (const model::Claim& claim : show.all<model::Claim>()) {
+    if (claim.about == model::About::piece) {
+      claims[claim.subject].push_back(&claim);
+    }
+  }
   std::vector<ListedPiece> list;
   for (const model::Piece& piece : show.all<model::Piece>()) {
     ListedPiece listed{.piece = &piece};
     listed.section = sections.contains(piece.id) ? sections[piece.id] : nullptr;
+    listed.claims = std::move(claims[piece.id.value]);
     listed.in = cases.contains(piece.id) ? cases[piece.id] : nullptr;
     if (last != nullptr) {
       listed.belief = last->run.beliefs.of(piece.id);

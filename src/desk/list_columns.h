@@ -17,6 +17,7 @@ struct ListedPiece {
   const model::Phrases* phrases = nullptr;
   const model::Section* section = nullptr;
   const model::Case* in = nullptr;
+  std::vector<const model::Claim*> claims = {};  // what sources say of the piece
 };
 
 // The pieces of the show with what was reckoned of them and where they stand.
@@ -28,8 +29,10 @@ Result<std::vector<std::vector<std::string>>> cells_of(const model::Show& show,
                                                        const std::vector<ListedPiece>& pieces,
                                                        const std::vector<std::string>& columns);
 
-// What is listed when nothing is asked for, at a terminal and in CSV.
+// What is listed when nothing is asked for: at a terminal, there before the show was reckoned,
+// and in CSV.
 const std::vector<std::string>& short_columns();
+const std::vector<std::string>& recorded_columns();
 const std::vector<std::string>& all_columns();
 
 }  // namespace backmark::desk

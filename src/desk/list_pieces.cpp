@@ -13,9 +13,9 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
-std::vector<std::string> wanted_columns(const Call& call) {
+std::vector<std::string> wanted_columns(const Call& call, bool reckoned) {
   if (!call.has("columns")) {
-    return call.flag("csv") ? all_columns() : short_columns();
+    return call.flag("csv") ? all_columns() : reckoned ? short_columns() : recorded_columns();
   }
   std::vector<std::string> names;
   const std::string given = call.text("columns");  // outlives the parts, which look into it
@@ -105,7 +105,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   if (*limit > 0 && pieces.size() > static_cast<std::size_t>(*limit)) {
     pieces.resize(static_cast<std::size_t>(*limit));
   }
-  const auto columns = wanted_columns(call);
+  const auto columns = wanted_columns(call, last.has_value());
   const auto rows = cells_of(open->show, pieces, columns);
   if (!rows) {
     return rows.problem();
@@ -115,7 +115,8 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   if (call.flag("csv")) {
     answer.text = exchange::write_csv(columns, *rows, {});
   } else {
-    answer.text = (last ? stale_line(*last) : std::string()) + to_text(columns, *rows);
+    answer.text = (last ? stale_line(*last) : std::string()) + to_text(columns, *rows) +
+                  (last ? "" : "Not reckoned yet. Next: backmark infer SHOW\n");
   }
   return answer;
 }

@@ -24,15 +24,33 @@ Result<OpenShow> open_show(const Call& call, store::Access access) {
   return OpenShow{std::move(*store), std::move(*show)};
 }
 
+namespace {
+
+// "12" means "ES 012" where no other number ends in 12; else the number written most like it.
+std::optional<std::string> meant_number(const model::Show& show, const std::string& number) {
+  const auto ending = [](std::string_view text) {
+    const auto digits = text.find_last_not_of("0123456789") + 1;  // npos + 1 is 0
+    const auto first = text.find_first_not_of('0', digits);
+    return first == std::string_view::npos ? std::string_view() : text.substr(first);
+  };
+  std::vector<std::string> all;
+  std::vector<std::string> alike;
+  for (const model::Piece& piece : show.all<model::Piece>()) {
+    all.push_back(piece.number);
+    if (!ending(number).empty() && ending(piece.number) == ending(number)) {
+      alike.push_back(piece.number);
+    }
+  }
+  return alike.size() == 1 ? alike.front() : closest(number, all);
+}
+
+}  // namespace
+
 Result<const model::Piece*> find_piece(const model::Show& show, const std::string& number) {
   if (const model::Piece* piece = show.piece(number)) {
     return piece;
   }
-  std::vector<std::string> numbers;
-  for (const model::Piece& piece : show.all<model::Piece>()) {
-    numbers.push_back(piece.number);
-  }
-  const auto near = closest(number, numbers);
+  const auto near = meant_number(show, number);
   return Problem{Fault::not_found, fmt::format("there is no piece \"{}\" in this show", number),
                  "",
                  near ? fmt::format("did you mean \"{}\"?", *near)

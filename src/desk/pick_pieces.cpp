@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -22,12 +23,23 @@ struct Wish {
   std::int32_t rank = 0;  // 0: behind what is there
 };
 
-const Pick* pick_of(const Show& show, model::Id<Piece> piece) {
-  const auto& picks = show.all<Pick>();
-  const auto at = std::find_if(picks.begin(), picks.end(),
-                               [piece](const Pick& pick) { return pick.piece == piece; });
-  return at == picks.end() ? nullptr : &*at;
-}
+// The picks as they stand, looked up once.
+struct Standing {
+  std::map<model::Id<Piece>, const Pick*> picks;
+  std::map<model::Id<Section>, std::int32_t> last_rank;
+
+  explicit Standing(const Show& show) {
+    for (const Pick& pick : show.all<Pick>()) {
+      picks[pick.piece] = &pick;
+      std::int32_t& last = last_rank[pick.section];
+      last = std::max(last, pick.rank);
+    }
+  }
+  const Pick* of(model::Id<Piece> piece) const {
+    const auto at = picks.find(piece);
+    return at == picks.end() ? nullptr : at->second;
+  }
+};
 
 Result<Wish> wish_of(const Call& call, const Show& show) {
   Wish wish{.only_show = call.flag("show-only"),
@@ -62,19 +74,9 @@ Result<Wish> wish_of(const Call& call, const Show& show) {
   return wish;
 }
 
-std::int32_t last_rank(const Show& show, model::Id<Section> section) {
-  std::int32_t last = 0;
-  for (const Pick& pick : show.all<Pick>()) {
-    if (pick.section == section) {
-      last = std::max(last, pick.rank);
-    }
-  }
-  return last;
-}
-
 void pick_one(
-    model::Change& change, const Show& show, const Piece& piece, const Wish& wish, int step) {
-  const Pick* known = pick_of(show, piece.id);
+    model::Change& change, Standing& standing, const Piece& piece, const Wish& wish, int step) {
+  const Pick* known = standing.of(piece.id);
   if (wish.drop) {
     if (known != nullptr) {
       change.withdraw(known->id, "dropped by hand");
@@ -91,13 +93,59 @@ void pick_one(
   if (wish.rank > 0) {
     pick.rank = wish.rank + step;
   } else if (known == nullptr) {
-    pick.rank = last_rank(show, pick.section) + 1 + step;
+    pick.rank = ++standing.last_rank[pick.section];
   }
   if (known != nullptr) {
     change.replace(pick);
   } else {
     change.add(pick);
   }
+}
+
+// The pieces named, in the order given; or, with --all, those not yet picked (to drop: those
+// picked), in the order of the show.
+Result<std::vector<const Piece*>> wanted(const Call& call,
+                                         const Show& show,
+                                         const Standing& standing,
+                                         bool drop) {
+  std::vector<const Piece*> pieces;
+  for (const std::string& number : call.texts("number")) {
+    const auto piece = find_piece(show, number);
+    if (!piece) {
+      return piece.problem();
+    }
+    pieces.push_back(*piece);
+  }
+  if (call.flag("all") == !pieces.empty()) {
+    return Problem{
+        Fault::bad_input,
+        pieces.empty() ? "no piece is named" : "numbers and --all exclude each other", "",
+        "give numbers, or --all for every piece of the show"};
+  }
+  if (call.flag("all")) {
+    for (const Piece& piece : show.all<Piece>()) {
+      if ((standing.of(piece.id) != nullptr) == drop) {
+        pieces.push_back(&piece);
+      }
+    }
+  }
+  return pieces;
+}
+
+std::vector<std::string> numbers_of(const std::vector<const Piece*>& pieces) {
+  std::vector<std::string> numbers;
+  for (const Piece* piece : pieces) {
+    numbers.push_back(piece->number);
+  }
+  return numbers;
+}
+
+// "ES 001, ES 002" or, if many, "312 pieces".
+std::string named(const std::vector<std::string>& numbers) {
+  constexpr std::size_t most = 12;
+  return numbers.empty()          ? "nothing: there is none left"
+         : numbers.size() <= most ? join(numbers, ", ")
+                                  : fmt::format("{} pieces", numbers.size());
 }
 
 Result<Answer> run(const Call& call, const Surroundings& around) {
@@ -109,24 +157,25 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!wish) {
     return wish.problem();
   }
-  const auto numbers = call.texts("number");
+  Standing standing(open->show);
+  const auto pieces = wanted(call, open->show, standing, wish->drop);
+  if (!pieces) {
+    return pieces.problem();
+  }
+  const auto numbers = numbers_of(*pieces);
   model::Change change(
       open->show, "pick",
       fmt::format("{} {}", wish->drop ? "dropped" : "picked", join(numbers, ", ")));
   int step = 0;
-  for (const std::string& number : numbers) {
-    const auto piece = find_piece(open->show, number);
-    if (!piece) {
-      return piece.problem();
-    }
-    pick_one(change, open->show, **piece, *wish, step++);
+  for (const Piece* piece : *pieces) {
+    pick_one(change, standing, *piece, *wish, step++);
   }
   if (auto done = open->store.apply(change, around.who, around.now); !done) {
     return done.problem();
   }
   Answer answer;
   answer.json = {{"numbers", numbers}, {"dropped", wish->drop}};
-  answer.text = fmt::format("{} {}.\n", wish->drop ? "Dropped" : "Picked", join(numbers, ", "));
+  answer.text = fmt::format("{} {}.\n", wish->drop ? "Dropped" : "Picked", named(numbers));
   return answer;
 }
 
@@ -142,8 +191,10 @@ Operation pick_pieces() {
            {.name = "number",
             .takes = Takes::texts,
             .help = "numbers, in their order",
-            .positional = true,
-            .required = true},
+            .positional = true},
+           {.name = "all",
+            .takes = Takes::flag,
+            .help = "every piece not yet picked; with --drop, every pick"},
            {.name = "section", .help = "the section they stand in"},
            {.name = "rank", .takes = Takes::whole, .help = "place of the first; others follow"},
            {.name = "lead", .takes = Takes::flag, .help = "deserves a spread in the book"},

@@ -103,7 +103,7 @@ Result<std::string> Sheets::finish() const {
   if (pages_.empty()) {
     return Problem{Fault::refused,
                    fmt::format("there is nothing to print on \"{}\"", head_.title), "",
-                   "pick pieces for the show first: backmark pick SHOW NUMBER"};
+                   "pick pieces for the show first: backmark pick SHOW NUMBER..., or --all"};
   }
   Canvas canvas = Canvas::pages(head_.paper, 0);
   for (std::size_t at = 0; at < pages_.size(); ++at) {

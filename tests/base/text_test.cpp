@@ -4,6 +4,14 @@
 
 using namespace backmark;
 
+TEST_CASE("Text is broken at spaces into rows that fit, and loses nothing") {
+  const auto rows =
+      backmark::rows_of("Net-work of café silver, supercalifragilistic, and jet", 12);
+  CHECK(rows == std::vector<std::string>{"Net-work of", "café silver,", "supercalifragilistic,",
+                                         "and jet"});
+  CHECK(backmark::join(rows, " ") == "Net-work of café silver, supercalifragilistic, and jet");
+}
+
 TEST_CASE("white space at the ends goes, no-break spaces too") {
   CHECK(trim(" \t a b\xC2\xA0\n") == "a b");
   CHECK(trim("").empty());
