@@ -5,8 +5,10 @@
 #include "press/book.h"
 #include "press/checklist.h"
 #include "press/condition.h"
+#include "press/identification.h"
 #include "press/labels.h"
 #include "press/loans.h"
+#include "press/packing.h"
 #include "press/values.h"
 
 namespace backmark::press {
@@ -21,6 +23,10 @@ const std::vector<Output>& outputs() {
       {"condition", "Condition", Audience::registrar, "Handle by the edges, in gloves.",
        print_condition},
       {"loans", "Loan schedule", Audience::registrar, "", print_loans},
+      {"identification", "Object identification", Audience::registrar, "",
+       print_identification},
+      {"packing", "Packing list", Audience::courier, "Handle by the edges, in gloves.",
+       print_packing},
       {"values", "Values", Audience::registrar, "No appraisal.", print_values},
   };
   return all;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -67,7 +68,12 @@ Fact compare_fact(const std::vector<std::string>& numbers);
 
 // --- the wording of single facts, from the observations
 std::string materials_text(const model::Show& show, model::Id<model::Piece> piece);
+// "moon over water", "casting, engraving": what is shown, and how it was made.
+std::string subject_text(const model::Show& show, model::Id<model::Piece> piece);
+std::string technique_text(const model::Show& show, model::Id<model::Piece> piece);
 std::string size_text(const model::Show& show, const model::Piece& piece);
+// Grams with cord if they are known so, else without.
+std::optional<double> mass_of(const model::Show& show, model::Id<model::Piece> piece);
 std::string fitting_text(const model::Show& show, model::Id<model::Piece> piece);
 std::string marks_text(const model::Show& show, model::Id<model::Piece> piece);
 std::string story_text(const model::Show& show, model::Id<model::Piece> piece);

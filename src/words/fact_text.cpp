@@ -28,6 +28,16 @@ std::string first_word(const Show& show, Id<Piece> piece, std::string_view key) 
   return words.empty() ? "" : as_known(words.back());
 }
 
+std::string all_words(const Show& show,
+                      Id<Piece> piece,
+                      const std::vector<std::string_view>& keys) {
+  std::vector<std::string> words;
+  for (const SeenWord& word : words_seen(show, piece, keys)) {
+    words.push_back(as_known(word));
+  }
+  return join(words, ", ");
+}
+
 std::string cord_text(const Show& show, Id<Piece> piece) {
   const std::string type = first_word(show, piece, "cord_type");
   const std::string colour = first_word(show, piece, "cord_colour");
@@ -125,6 +135,18 @@ std::string public_party(const Show& show, const model::Event& event) {
 
 std::string measure_text(double value) {
   return value >= 9.95 ? fmt::format("{:.0f}", value) : fmt::format("{:.1f}", value);
+}
+
+std::string subject_text(const Show& show, Id<Piece> piece) {
+  return all_words(show, piece, {"subject", "motif"});
+}
+
+std::string technique_text(const Show& show, Id<Piece> piece) {
+  return all_words(show, piece, {"technique"});
+}
+
+std::optional<double> mass_of(const Show& show, Id<Piece> piece) {
+  return measure_seen(show, piece, {"mass", "mass_with_cord", "mass_without_cord"});
 }
 
 std::string materials_text(const Show& show, Id<Piece> piece) {
