@@ -82,6 +82,9 @@ class PhraseReader {
       case made:
         take_role(DateRole::made);
         break;
+      case altered:
+        take_role(DateRole::altered);
+        break;
       case undated:
         found_.undated = true;
         break;

@@ -11,7 +11,7 @@
 namespace backmark {
 
 enum class Joint { none, to, either, comma };
-enum class DateRole { none, design, made };
+enum class DateRole { none, design, made, altered };
 enum class DateKind { year, decade, century, period, bare };
 enum class DateSide { within, before, after };
 enum class DateEra { unsaid, bce, ce };

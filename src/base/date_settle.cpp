@@ -26,6 +26,25 @@ void lend_back(const DatePhrase& later, DatePhrase& earlier) {
   }
 }
 
+// "1920-30", "1955-8", "1950s-60s": the figures left out are those of the earlier date. Not
+// where the later would come first: "1955/2" is no 1952.
+void lend_leading_figures(const DatePhrase& earlier, DatePhrase& later) {
+  const bool short_form = later.digits > 0 && later.digits <= 2 && earlier.digits >= 3;
+  const bool years = earlier.kind == DateKind::year &&
+                     (later.kind == DateKind::bare || later.kind == DateKind::year);
+  const bool decades = earlier.kind == DateKind::decade && later.kind == DateKind::decade;
+  if (!short_form || !(years || decades) || earlier.era == DateEra::bce) {
+    return;
+  }
+  const long step = later.digits == 1 ? 10 : 100;
+  const long value = earlier.value / step * step + later.value;
+  if (value >= earlier.value) {
+    later.kind = earlier.kind;
+    later.value = value;
+    later.digits = earlier.digits;
+  }
+}
+
 void lend_on(const DatePhrase& earlier, DatePhrase& later) {
   if (!linked(later)) {
     return;
@@ -33,18 +52,18 @@ void lend_on(const DatePhrase& earlier, DatePhrase& later) {
   if (later.kind == DateKind::bare && earlier.kind == DateKind::century) {
     later.kind = DateKind::century;
   }
-  const bool short_form = later.digits > 0 && later.digits <= 2 && earlier.digits >= 3;
-  if (earlier.kind == DateKind::year && short_form && earlier.era != DateEra::bce &&
-      (later.kind == DateKind::bare || later.kind == DateKind::year)) {
-    later.kind = DateKind::year;
-    later.value += earlier.value / 100 * 100;
-    later.digits = earlier.digits;
-  }
+  lend_leading_figures(earlier, later);
   later.about = later.about || earlier.about;
   if (later.era == DateEra::unsaid && later.joint == Joint::to && earlier.era == DateEra::bce &&
       later.value < earlier.value) {
     later.era = DateEra::bce;
   }
+}
+
+// A number that is no year, or a decade whose century nobody named ("50s").
+bool is_unsaid(const DatePhrase& date) {
+  return date.kind == DateKind::bare ||
+         (date.kind == DateKind::decade && date.digits <= 2 && date.era == DateEra::unsaid);
 }
 
 // "late 6th - early 5th": centuries that fall are before Christ.
@@ -81,11 +100,12 @@ void settle(DatePhrases& found) {
   }
   date_falling_centuries(dates);
   for (const DatePhrase& date : dates) {
-    if (date.kind == DateKind::bare) {
-      found.left_over.push_back(std::to_string(date.value));
+    if (is_unsaid(date)) {
+      found.left_over.push_back(std::to_string(date.value) +
+                                (date.kind == DateKind::decade ? "s" : ""));
     }
   }
-  std::erase_if(dates, [](const DatePhrase& date) { return date.kind == DateKind::bare; });
+  std::erase_if(dates, is_unsaid);
 }
 
 }  // namespace backmark

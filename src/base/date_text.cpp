@@ -116,6 +116,15 @@ Stretch together(const std::vector<Stretch>& all) {
 std::vector<Stretch> of_the_making(std::vector<Stretch> all, const DateHabits& habits) {
   const auto is_made = [](const Stretch& one) { return one.role == DateRole::made; };
   const auto is_design = [](const Stretch& one) { return one.role == DateRole::design; };
+  const auto is_altered = [](const Stretch& one) { return one.role == DateRole::altered; };
+  if (!all.empty() && std::all_of(all.begin(), all.end(), is_altered)) {
+    for (Stretch& one : all) {
+      one.bounds.earliest.reset();  // made then or any time before
+      one.shape = DateShape::before;
+    }
+  } else {
+    std::erase_if(all, is_altered);
+  }
   if (!habits.made_over_design) {
     return all;
   }

@@ -75,7 +75,9 @@ class Lexer {
     const std::string text(1, c);
     switch (c) {
       case '-':
-        add({to, 0, 0, text});
+        if (lower_ascii(letters_at(at_ + 1)) != "ish") {
+          add({to, 0, 0, text});
+        }
         break;
       case '/':
         add({slash, 0, 0, text});
@@ -124,9 +126,9 @@ class Lexer {
                     text_.substr(start, at_ - start)};
     const bool torn_off =
         digits == 3 && peek() == '?';  // "195?" is a decade or a year cut short
-    if (digits > 6 || torn_off) {
+    if (digits > 6 || torn_off || part_of_a_code(start, ending)) {
       token.word = DateWord::other;
-    } else if (ending == "s") {
+    } else if (ending == "s" || is_german_decade(token, ending)) {
       token.word = DateWord::plural;
       at_ += ending.size() + (peek() == '\'' ? 1 : 0);
     } else if (is_ordinal_ending(ending.substr(0, 2))) {
@@ -139,6 +141,22 @@ class Lexer {
       tokens_.back().word = DateWord::ordinal;
       add({DateWord::century, 0, 0, "C"});
     }
+  }
+
+  // "A1955", "1955b": no year. "c1955", "1955AD", "1950ish" are.
+  bool part_of_a_code(std::size_t start, const std::string& ending) const {
+    const bool after_letters = start > 0 && is_letter(text_[start - 1]);
+    if (after_letters && !tokens_.empty() && tokens_.back().word == DateWord::other) {
+      return true;
+    }
+    const auto known = date_meaning(ending);
+    return !ending.empty() && peek() != '\'' && ending != "s" && ending != "c" &&
+           ending != "er" && !is_ordinal_ending(ending.substr(0, 2)) && !known;
+  }
+
+  // "1950er Jahre"; from memory.
+  static bool is_german_decade(const DateToken& token, const std::string& ending) {
+    return ending == "er" && token.digits == 4 && token.value % 10 == 0;
   }
 
   void read_word() {

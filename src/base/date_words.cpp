@@ -20,7 +20,9 @@ void add(Table& table, DateMeaning meaning, std::initializer_list<std::string_vi
 void add_shape_words(Table& table) {
   using enum DateWord;
   add(table, {about},
-      {"c", "ca", "circa", "circ", "about", "approximately", "approx", "around"});
+      {"c", "ca", "circa", "circ", "about", "approximately", "approx", "around", "ish"});
+  // As dealers write in German and French; from memory.
+  add(table, {about}, {"um", "vers", "environ"});
   add(table, {doubt}, {"?", "possibly", "probably", "perhaps", "likely"});
   add(table, {early}, {"early", "beginning", "beg", "begin"});
   add(table, {middle}, {"mid", "middle"});
@@ -41,9 +43,12 @@ void add_joining_words(Table& table) {
   add(table, {either}, {"or"});
   add(table, {comma}, {"and"});
   add(table, {filler},
-      {"from", "the", "of", "in", "year", "years", "period", "dynasty", "era", "reign"});
+      {"from", "the", "of", "in", "year", "years", "period", "dynasty", "era", "reign",
+       "jahre"});
   add(table, {design}, {"designed", "design", "modeled", "modelled", "introduced", "patented"});
   add(table, {made}, {"manufactured", "made", "cast", "casted", "produced", "executed"});
+  add(table, {altered},
+      {"repaired", "restored", "altered", "remounted", "reset", "restrung", "replated"});
   add(table, {undated}, {"undated", "unknown", "uncertain", "nd"});
 }
 

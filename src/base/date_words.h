@@ -26,6 +26,7 @@ enum class DateWord {
   month,  // `value` 1 to 12
   design,
   made,
+  altered,  // repaired, restored: not of the making
   undated,
   period,  // a named period; `value` is its place in named_periods()
   to,      // dash, "to", "until" between two dates

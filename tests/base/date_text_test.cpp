@@ -111,6 +111,14 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
       {"1810-1812, 1818", "1810-01-01", "1818-12-31", ""},
       {"Ming Dynasty, 1368-1644, 16th century", "1500-01-01", "1599-12-31", ""},
       {"casted November 20, 1916", "1916-01-01", "1916-12-31", ""},
+      {"1955-8", "1955-01-01", "1958-12-31", ""},
+      {"1950s-60s", "1950-01-01", "1969-12-31", ""},
+      {"1955 (repaired 1980)", "1955-01-01", "1955-12-31", ""},
+      {"restored 1980", "-inf", "1980-12-31", ""},
+      {"um 1955", "1950-01-01", "1960-12-31", ""},
+      {"1950er Jahre", "1950-01-01", "1959-12-31", ""},
+      {"1950-ish", "1945-01-01", "1955-12-31", ""},
+      {"1955/2", "1955-01-01", "1955-12-31", "2"},
   };
   for (const Row& row : rows) {
     CAPTURE(row.text);
@@ -123,8 +131,9 @@ TEST_CASE("catalogue dates are read as their cataloguers meant them") {
 }
 
 TEST_CASE("what cannot be read is kept and said, never guessed") {
-  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "77th Dynasty", "Neolithic",
-                           "Louis XV style", "Ming vase", "", "----", "99999999999999999999"}) {
+  for (const char* text : {"195?-ish", "long ago", "9-24", "12.5", "50s", "early 50s", "A1955",
+                           "1955b", "77th Dynasty", "Neolithic", "Louis XV style", "Ming vase",
+                           "", "----", "99999999999999999999"}) {
     CAPTURE(text);
     const DateReading reading = read_date_text(text);
     CHECK_FALSE(reading.understood);
