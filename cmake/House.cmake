@@ -11,7 +11,7 @@ set_source_files_properties(src/evidence/likeness_kernel.cpp src/evidence/distan
   src/evidence/spans.cpp src/evidence/curves.cpp src/evidence/year_grid.cpp
   PROPERTIES COMPILE_OPTIONS -O3)
 room(words USES base model)
-room(press USES base model draw words)
+room(press USES base model draw words LIBS PkgConfig::CMARK)
 room(scenario USES base model draw)
 room(exchange USES base model LIBS PkgConfig::TOMLPLUSPLUS pugixml::pugixml PkgConfig::LIBZIP)
 room(desk USES base model draw store evidence words press scenario exchange)

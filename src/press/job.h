@@ -10,6 +10,7 @@
 #include "draw/fonts.h"
 #include "draw/picture.h"
 #include "model/belief.h"
+#include "model/reference.h"
 #include "model/show.h"
 #include "press/agreement.h"
 #include "words/audience.h"
@@ -37,6 +38,7 @@ struct PressJob {
   model::DayNumber day = model::unknown_day;  // the day of printing
   std::string only = {};                      // a lender's code for papers made for one lender
   std::vector<TextFile> texts = {};           // of the show's essays folder, by path
+  std::vector<model::Reference> references = {};  // the works that its texts may cite
 
   // A setting of the show as a number; `otherwise` if unset or no number.
   double number_setting(std::string_view key, double otherwise) const;

@@ -1,4 +1,4 @@
-// What was seen on a piece, looked up by character; for the bodies of this room only.
+// What was seen on a piece, looked up by character.
 #pragma once
 
 #include <optional>
