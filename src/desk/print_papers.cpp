@@ -5,6 +5,7 @@
 #include "desk/calendar.h"
 #include "desk/each.h"
 #include "desk/papers.h"
+#include "desk/references.h"
 #include "press/outputs.h"
 
 namespace backmark::desk {
@@ -100,6 +101,21 @@ void tell(Answer& answer, const press::Output& output, const press::Printed& pri
       {{"output", output.name}, {"files", files}, {"findings", findings}});
 }
 
+// Faults in the lists of works are told once, whatever is printed.
+std::vector<model::Reference> works_cited(const Call& call,
+                                          const std::vector<press::TextFile>& texts,
+                                          Answer& answer) {
+  Problems faults;
+  auto references = references_in(texts, faults);
+  for (const Problem& fault : faults) {
+    answer.text += to_line(fault) + "\n";
+    if (call.flag("strict")) {
+      answer.problems.push_back(fault);
+    }
+  }
+  return references;
+}
+
 Result<Answer> run(const Call& call, const Surroundings& around) {
   const auto wanted = outputs_of(call.text("what"));
   if (!wanted) {
@@ -131,6 +147,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   Answer answer;
   answer.text = reckoned->warning;
   answer.json["printed"] = Json::array();
+  const auto references = works_cited(call, *texts, answer);
   for (const press::Output* output : *wanted) {
     around.progress(static_cast<double>(answer.json["printed"].size()) /
                         static_cast<double>(wanted->size()),
@@ -143,7 +160,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                               .audience = audience->value_or(output->audience),
                               .day = day_of(around.now),
                               .only = call.text("lender"),
-                              .texts = *texts};
+                              .texts = *texts,
+                              .references = references};
     const auto printed = output->print(job);
     if (!printed) {
       // Of "all" papers some may have no matter yet (no loans); asked for by name it is a

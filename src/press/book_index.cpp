@@ -20,6 +20,9 @@ char32_t plain(char32_t letter) {
       {U'í', U'i'}, {U'î', U'i'}, {U'ï', U'i'}, {U'ñ', U'n'}, {U'ò', U'o'}, {U'ó', U'o'},
       {U'ô', U'o'}, {U'ö', U'o'}, {U'õ', U'o'}, {U'ø', U'o'}, {U'ù', U'u'}, {U'ú', U'u'},
       {U'û', U'u'}, {U'ü', U'u'}, {U'š', U's'}, {U'č', U'c'}, {U'ž', U'z'}, {U'ř', U'r'}};
+  if (letter >= 0xC0 && letter <= 0xDE && letter != 0xD7) {
+    letter += 0x20;  // capitals of Latin-1
+  }
   const auto at = known.find(letter);
   return at == known.end() ? letter : at->second;
 }
@@ -40,8 +43,8 @@ std::u32string letters_of(std::string_view text) {
 
 // A sub-entry without the small words it opens with.
 std::u32string sub_key(std::string_view words) {
-  constexpr std::array<std::string_view, 8> small{"and ", "as ", "by ",  "in ",
-                                                  "of ",  "on ", "the ", "with "};
+  constexpr std::array<std::string_view, 10> small{"a ",  "an ", "and ", "as ",  "by ",
+                                                   "in ", "of ", "on ",  "the ", "with "};
   for (const std::string_view word : small) {
     if (starts_with(words, word)) {
       return sub_key(words.substr(word.size()));

@@ -47,8 +47,8 @@ struct IndexSee {
 
 // Heads letter by letter (spaces, stops and hyphens do not count, accents and case do not
 // decide); locators in order, neighbouring pages joined, plates apart; a plate's page is not
-// also named bare. Sub-entries by their first word that is not "and", "as", "by", "in", "of",
-// "on", "the", "with". A see that leads to no head is left out.
+// also named bare. Sub-entries by their first word that is not "a", "an", "and", "as", "by",
+// "in", "of", "on", "the", "with". A see that leads to no head is left out.
 std::vector<IndexHead> make_index(std::vector<IndexMention> mentions,
                                   const std::vector<IndexSee>& sees = {});
 

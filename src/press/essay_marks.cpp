@@ -143,7 +143,7 @@ void look_for_open_emphasis(const std::string& text, long line, EssayDesk& desk)
 
 bool looks_like_mark(std::string_view rest) {
   return starts_with(rest, "[@") || starts_with(rest, "[#") || starts_with(rest, "[page #") ||
-         starts_with(rest, "[^");
+         starts_with(rest, "[page\n#") || starts_with(rest, "[^");
 }
 
 constexpr std::array<std::string_view, 6> views{"front", "back", "tips",
