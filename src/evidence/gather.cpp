@@ -21,7 +21,7 @@ bool is_firm_year(const SaidOfYear& said) {
   const Statement& statement = said.statement;
   const bool two_ends =
       statement.saying == Saying::exact || statement.saying == Saying::interval;
-  return two_ends && statement.reliability >= firm;
+  return two_ends && !said.opinion && statement.reliability >= firm;
 }
 
 bool is_firm_maker(const SaidOfMaker& said) {
@@ -152,21 +152,46 @@ class Gatherer {
     return {first, std::max(last, first + 10)};
   }
 
+  // Windows on file, and claims that a value was in use in some years.
   void declare_windows() {
     for (const model::Window& window : show_.all<model::Window>()) {
-      const auto column = out_.columns.column(window.character);
-      if (!column) {
-        continue;
-      }
-      const auto term =
-          out_.style.characters[*column].vocabulary.find(show_.text(window.value));
-      if (!term || (!window.from && !window.to)) {
-        continue;
-      }
-      const YearSpan span{window.from.value_or(out_.years.first),
-                          window.to.value_or(out_.years.last)};
-      out_.style.windows.push_back({*column, *term, span});
+      declare_window(window.character, window.value, window.from, window.to, window.source,
+                     std::nullopt);
     }
+    for (const model::Claim& claim : show_.all<model::Claim>()) {
+      if (claim.says == model::Says::used && !claim.negative) {
+        declare_window(claim.character, claim.word, claim.from, claim.to, claim.source,
+                       claim.weight);
+      }
+    }
+  }
+
+  void declare_window(model::Id<model::Character> character,
+                      Word value,
+                      std::optional<Year> from,
+                      std::optional<Year> to,
+                      model::Id<model::Source> source,
+                      std::optional<double> weight) {
+    const auto column = out_.columns.column(character);
+    if (!column || (!from && !to)) {
+      return;
+    }
+    const bool is_set = show_.find(character)->shape == model::Shape::set;
+    const std::string text(show_.text(value));
+    const auto term =
+        out_.style.characters[*column].vocabulary.find(is_set ? lower_ascii(text) : text);
+    if (!term) {
+      return;
+    }
+    StatedWindow stated{
+        *column, *term, {from.value_or(out_.years.first), to.value_or(out_.years.last)}};
+    const model::Source* from_source = show_.find(source);
+    if (weight) {
+      stated.reliability = *weight;
+    } else if (from_source != nullptr && from_source->reliability) {
+      stated.reliability = *from_source->reliability;
+    }
+    out_.style.windows.push_back(stated);
   }
 
   static constexpr int widest_label_ =

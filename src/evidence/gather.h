@@ -25,6 +25,7 @@ struct SaidOfYear {
   // Id of the source whose reliability may be learned; 0: none, or the claim has a weight of
   // its own.
   std::int32_t teller = 0;
+  bool opinion = false;  // the curator's judgement: weighed on its piece, teaches nothing
 };
 
 // A statement about a piece's maker.

@@ -161,7 +161,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
     // Distances add up over characters: with many of them each counts less to begin with.
     const auto characters = static_cast<double>(inside->gathered.style.characters.size());
     style.prior.d = std::min(1.0, usual_characters / characters);
-    auto fitted = fit_style(inside->gathered.style, style, watch);
+    auto fitted = fit_style(inside->gathered.style, style, watch.part(0, 0.5));
     if (!fitted) {
       return fitted.problem();
     }
@@ -183,7 +183,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   inside->learn_lag();
   inside->learn_spans(watch);
   inside->learn_named_odds();
-  if (auto done = inside->sample(watch); !done) {
+  if (auto done = inside->sample(watch.part(0.6, 1)); !done) {
     return done.problem();
   }
   return Reckoning(std::move(inside));

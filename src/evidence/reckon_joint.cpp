@@ -83,12 +83,12 @@ class JointPart {
     run.keep = inside_.settings.rounds;
     run.judge_each = 1;
     run.seed = inside_.settings.seed;
-    auto fit = fit_joint(joint_, settings, run, watch);
+    auto fit = fit_joint(joint_, settings, run, watch.part(0, 0.5));
     if (fit && !settled(*fit)) {
       run.warm_start = std::move(fit->last);
       run.keep *= 2;
       ++run.seed;
-      fit = fit_joint(joint_, settings, run, watch);
+      fit = fit_joint(joint_, settings, run, watch.part(0.5, 1));
     }
     return fit;
   }

@@ -106,7 +106,7 @@ void add_year_claim(const Show& show, const Claim& claim, GatheredPiece& into) {
                                                    : "Said to be made";
   into.years.push_back({*statement, claim.id.value, fmt::format("{}: {}", verb, said),
                         source_words(show, claim.source), false,
-                        claim.weight ? 0 : claim.source.value});
+                        claim.weight ? 0 : claim.source.value, claim.says == Says::judged});
 }
 
 // A qualifier turns a name into an opinion; some are no claim to the hand at all.
@@ -151,7 +151,7 @@ void add_maker_claim(const Show& show, const Claim& claim, GatheredPiece& into) 
        .record = claim.id.value,
        .what = maker_words(qualifier, at->name),
        .source = source_words(show, claim.source),
-       .documented = firm && qualifier.empty()});
+       .documented = firm && qualifier.empty() && claim.says == Says::made_by});
 }
 
 void add_event(const Show& show, const Event& event, Year today, GatheredPiece& into) {

@@ -18,6 +18,17 @@ struct Watch {
       progress(share);
     }
   }
+
+  // The same watch over one stretch of longer work.
+  Watch part(double from, double to) const {
+    Watch stretch = *this;
+    if (progress) {
+      stretch.progress = [whole = progress, from, to](double share) {
+        whole(from + (to - from) * share);
+      };
+    }
+    return stretch;
+  }
 };
 
 inline Problem stopped() {

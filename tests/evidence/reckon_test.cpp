@@ -344,3 +344,41 @@ TEST_CASE("the sampled part says how well its chains agree, and threads change n
     CHECK(beliefs->pieces[i].year.p == again->pieces[i].year.p);
   }
 }
+
+TEST_CASE("a fitting is dated by what a book says of its use, the more the book is believed") {
+  const auto middle = [](double reliability) {
+    Invented bare(0, false);
+    const Id<Source> book{bare.next++};
+    bare.show.all<Source>().push_back({.id = book, .key = "book", .reliability = reliability});
+    bare.show.all<Claim>().push_back({.id = {bare.next++},
+                                      .source = book,
+                                      .about = About::character,
+                                      .subject = bare.fitting.value,
+                                      .says = Says::used,
+                                      .from = Year{1946},
+                                      .to = Year{1958},
+                                      .word = bare.show.pool.take("wire"),
+                                      .character = bare.fitting});
+    bare.show.all<Setting>() = {{.id = {bare.next++}, .key = "years.first", .value = "1900"},
+                                {.id = {bare.next++}, .key = "years.last", .value = "2000"}};
+    return bare.reckon().judge(0).year.inside({1946}, {1958});
+  };
+  CHECK(middle(0.9) > 0.3);
+  CHECK(middle(0.9) > middle(0.3));
+  CHECK(middle(0.3) > 13.0 / 101);
+}
+
+TEST_CASE(
+    "the curator's own judgement counts by its stated weight, and can be taken out again") {
+  Invented made;
+  const auto clip = made.add("clip", 0);
+  const auto judged = made.say(clip, {}, 1958);
+  made.show.all<Claim>().back().says = Says::judged;
+  made.show.all<Claim>().back().weight = 0.9;
+  const Reckoning reckoning = made.reckon();
+  const std::size_t row = made.count() - 1;
+  const auto with = reckoning.judge(row).year;
+  const auto without = reckoning.judge(row, {.records = {judged.value}}).year;
+  CHECK(with.inside({1956}, {1960}) > 3 * without.inside({1956}, {1960}));
+  CHECK(without.p == reckoning.judge(row - 1).year.p);
+}
