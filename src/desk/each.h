@@ -23,5 +23,6 @@ Operation infer_show();
 Operation explain_piece();
 Operation calibrate_show();
 Operation test_claim();
+Operation look_list();
 
 }  // namespace backmark::desk

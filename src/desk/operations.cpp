@@ -10,7 +10,7 @@ const std::vector<Operation>& operations() {
       new_show(),       demo_show(),   import_file(),  infer_show(), list_pieces(),
       explain_piece(),  set_section(), pick_pieces(),  check_show(), print_papers(),
       export_show(),    find_pieces(), read_history(), read_dates(), reckon_formula(),
-      calibrate_show(), test_claim(),
+      calibrate_show(), test_claim(),  look_list(),
   };
   return list;
 }
