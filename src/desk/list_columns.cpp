@@ -82,6 +82,10 @@ const std::vector<Column>& built_in() {
        [](const Show&, const ListedPiece& of) {
          return of.belief == nullptr ? "" : fmt::format("{:.3f}", of.belief->conflict);
        }},
+      {"look_gain_bits",
+       [](const Show&, const ListedPiece& of) {
+         return of.look_gain_bits ? fmt::format("{:.3f}", *of.look_gain_bits) : std::string();
+       }},
       {"section",
        [](const Show&, const ListedPiece& of) {
          return of.section == nullptr ? std::string() : of.section->key;

@@ -1,6 +1,7 @@
 // The columns that a list can show, by name.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,8 @@ struct ListedPiece {
   const model::Section* section = nullptr;
   const model::Case* in = nullptr;
   std::vector<const model::Claim*> claims = {};  // what sources say of the piece
+  // Bits that the best look at it should bring, roughly; none: not asked for or not reckoned.
+  std::optional<double> look_gain_bits = {};
 };
 
 // The pieces of the show with what was reckoned of them and where they stand.

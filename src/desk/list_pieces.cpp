@@ -5,12 +5,14 @@
 #include "base/text.h"
 #include "desk/each.h"
 #include "desk/list_columns.h"
+#include "evidence/look_answers.h"
 #include "exchange/csv.h"
 
 namespace backmark::desk {
 
 namespace {
 
+using model::Show;
 using Rows = std::vector<std::vector<std::string>>;
 
 std::vector<std::string> wanted_columns(const Call& call, bool reckoned) {
@@ -79,7 +81,27 @@ std::string curves_csv(const std::vector<ListedPiece>& pieces) {
   return exchange::write_csv({"number", "year", "p"}, rows, {});
 }
 
-Result<Answer> run(const Call& call, const Surroundings&) {
+// What a look should bring is not kept with a reckoning: it is found anew when asked for.
+Result<Done> add_look_gains(const Show& show,
+                            const LastRun& last,
+                            const Surroundings& around,
+                            std::vector<ListedPiece>& pieces) {
+  const auto reckoning =
+      evidence::Reckoning::fit(show, usual_settings(around), watch_of(around, "weighing"));
+  if (!reckoning) {
+    return reckoning.problem();
+  }
+  around.progress(1, "");
+  if (last.run.beliefs.pieces.size() == pieces.size()) {
+    const auto gains = evidence::rough_gains(show, *reckoning, last.run.beliefs);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      pieces[i].look_gain_bits = gains[i];
+    }
+  }
+  return Done{};
+}
+
+Result<Answer> run(const Call& call, const Surroundings& around) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
@@ -102,10 +124,15 @@ Result<Answer> run(const Call& call, const Surroundings&) {
       return written.problem();
     }
   }
+  const auto columns = wanted_columns(call, last.has_value());
+  if (last && std::find(columns.begin(), columns.end(), "look_gain_bits") != columns.end()) {
+    if (auto added = add_look_gains(open->show, *last, around, pieces); !added) {
+      return added.problem();
+    }
+  }
   if (*limit > 0 && pieces.size() > static_cast<std::size_t>(*limit)) {
     pieces.resize(static_cast<std::size_t>(*limit));
   }
-  const auto columns = wanted_columns(call, last.has_value());
   const auto rows = cells_of(open->show, pieces, columns);
   if (!rows) {
     return rows.problem();

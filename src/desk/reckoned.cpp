@@ -41,9 +41,14 @@ Parameter rounds_parameter() {
           .help = "rounds that each chain keeps, at least 100 (300)"};
 }
 
-Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around) {
+evidence::ReckonSettings usual_settings(const Surroundings& around) {
   evidence::ReckonSettings settings;
   settings.today = year_of(around.now);
+  return settings;
+}
+
+Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around) {
+  evidence::ReckonSettings settings = usual_settings(around);
   const auto seed = call.whole("seed", 1);
   if (!seed) {
     return seed.problem();

@@ -9,6 +9,8 @@ namespace backmark::desk {
 
 // Settings from --seed, --unlisted, --chains and --rounds; `today` is the year of the call.
 Result<evidence::ReckonSettings> settings_of(const Call& call, const Surroundings& around);
+// The same where a call has no such options.
+evidence::ReckonSettings usual_settings(const Surroundings& around);
 Parameter seed_parameter();
 Parameter unlisted_parameter();
 Parameter chains_parameter();
