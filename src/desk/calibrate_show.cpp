@@ -260,7 +260,9 @@ Operation calibrate_show() {
                           .takes = Takes::whole,
                           .help = "in how many parts (10): so many times the show is reckoned"},
                          seed_parameter(),
-                         unlisted_parameter()},
+                         unlisted_parameter(),
+                         chains_parameter(),
+                         rounds_parameter()},
           .run = run};
 }
 

@@ -86,8 +86,9 @@ Result<Done> add_look_gains(const Show& show,
                             const LastRun& last,
                             const Surroundings& around,
                             std::vector<ListedPiece>& pieces) {
-  const auto reckoning =
-      evidence::Reckoning::fit(show, usual_settings(around), watch_of(around, "weighing"));
+  evidence::ReckonSettings settings = usual_settings(around);
+  settings.chains = 0;  // rough gains ask the curves only
+  const auto reckoning = evidence::Reckoning::fit(show, settings, watch_of(around, "weighing"));
   if (!reckoning) {
     return reckoning.problem();
   }

@@ -213,7 +213,9 @@ Operation look_list() {
                           .help = "plan so many hours in the vault"},
                          {.name = "by", .help = "plan by tray or by lender (tray)"},
                          seed_parameter(),
-                         unlisted_parameter()},
+                         unlisted_parameter(),
+                         chains_parameter(),
+                         rounds_parameter()},
           .run = run};
 }
 

@@ -146,7 +146,9 @@ Operation test_claim() {
                           .positional = true,
                           .required = true},
                          seed_parameter(),
-                         unlisted_parameter()},
+                         unlisted_parameter(),
+                         chains_parameter(),
+                         rounds_parameter()},
           .run = run};
 }
 
