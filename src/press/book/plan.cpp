@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text.h"
+#include "press/texts.h"
 
 namespace backmark::press::book {
 
@@ -46,6 +47,17 @@ YearSpan years_of(const PressJob& job) {
   return {{1930}, {1970}};
 }
 
+void add_texts(Plan& plan) {
+  const PressJob& job = plan.job;
+  BookTexts texts = read_texts(job.texts, job.show, plan.grammar.numbering(), job.references);
+  plan.essays = std::move(texts.essays);
+  plan.glossary = std::move(texts.glossary);
+  plan.cited = std::move(texts.cited);
+  plan.findings = std::move(texts.findings);
+  const Problems prose = check_entry_prose(job, plan.grammar);
+  plan.findings.insert(plan.findings.end(), prose.begin(), prose.end());
+}
+
 }  // namespace
 
 const std::string& Entry::fact(FactKind kind) const {
@@ -69,8 +81,11 @@ Result<std::unique_ptr<const Plan>> plan_book(const PressJob& job) {
                .essays = {},
                .parts = {},
                .findings = {},
-               .years = years_of(job)});
+               .years = years_of(job),
+               .glossary = {},
+               .cited = {}});
   plan->parts = parts_of(job, plan->grammar);
+  add_texts(*plan);
   return std::unique_ptr<const Plan>(std::move(plan));
 }
 

@@ -45,6 +45,8 @@ struct Plan {
   std::vector<EntryPart> parts;
   Problems findings;  // met while gathering
   YearSpan years;     // the span of every band in the book
+  Prose glossary;     // without blocks if there is none
+  std::vector<model::Reference> cited;  // by the texts, in the order of the list
 
   const draw::Fonts& fonts() const { return job.fonts; }
   const model::Show& show() const { return job.show; }
