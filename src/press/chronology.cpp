@@ -12,6 +12,7 @@ namespace backmark::press {
 
 namespace {
 
+constexpr double tail = 0.012;            // the band of a piece ends at the 1.2 and 98.8 points
 constexpr std::size_t fewest_pieces = 2;  // of a fitting, to say when it was in use
 
 std::size_t cells(YearSpan span) {
@@ -59,7 +60,8 @@ PieceYears years_of(const model::Show& show,
   for (std::size_t at = 0; at < cells(span); ++at) {
     const int year = span.first.value + static_cast<int>(at);
     const int cell = year - belief.span.first.value;
-    const bool inside = cell >= 0 && static_cast<std::size_t>(cell) < belief.p.size();
+    const bool inside = cell >= 0 && static_cast<std::size_t>(cell) < belief.p.size() &&
+                        year >= belief.at(tail).value && year <= belief.at(1 - tail).value;
     years.p.push_back(inside ? belief.p[static_cast<std::size_t>(cell)] : 0.0);
   }
   return years;

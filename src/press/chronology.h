@@ -26,7 +26,7 @@ std::vector<double> at_work(const model::Maker& maker, YearSpan span);
 
 struct PieceYears {
   const words::Place* place = nullptr;
-  std::vector<double> p;  // for each year of the span; only that part of the belief
+  std::vector<double> p;  // for each year of the span; between its 1.2 and 98.8 points
   Year low;               // the 10, 50 and 90 points in 100
   Year middle;
   Year high;

@@ -28,6 +28,16 @@ void lay_essays(Layout& book);
 void lay_entries(Layout& book);
 // The note on method, with the table from odds to words.
 void lay_method(Layout& book);
+// What the show's makers, fittings and pieces are, in years.
+void lay_chronology(Layout& book);
+// The terms of essays/glossary.md.
+void lay_glossary(Layout& book);
+// Works that the texts cite.
+void lay_bibliography(Layout& book);
+// Lender, inventory number, number in the show, case and page.
+void lay_concordance(Layout& book);
+// Names, places, materials, techniques, motifs and marks. After all that it points to.
+void lay_index(Layout& book);
 // Pieces, photographs and permissions.
 void lay_credits(Layout& book);
 // The last page that is printed on.
