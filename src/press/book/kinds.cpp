@@ -5,6 +5,8 @@ namespace backmark::press::book {
 const std::vector<Kind>& kinds() {
   static const std::vector<Kind> all{
       {"title", lay_title},
+      {"contents", lay_contents},
+      {"entries", lay_entries},
       {"chronology", lay_chronology},
       {"glossary", lay_glossary},
       {"concordance", lay_concordance},

@@ -1,7 +1,5 @@
 #include "press/book/layout.h"
 
-#include "draw/paragraph.h"
-
 namespace backmark::press::book {
 
 void Layout::begin_pass() {
@@ -12,6 +10,7 @@ void Layout::begin_pass() {
   pages_.clear();
   findings_.clear();
   facts_.clear();
+  quality_ = {};
 }
 
 bool Layout::settled() const {

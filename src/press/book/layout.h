@@ -17,6 +17,7 @@
 #include <string>
 #include <vector>
 
+#include "draw/paragraph.h"
 #include "press/book/page.h"
 #include "press/book/plan.h"
 
@@ -76,6 +77,8 @@ class Layout {
   void link(Page& page, const draw::Box& box, const std::string& place);
 
   // --- what is reported
+  // How well the justified lines of this pass are set.
+  draw::Quality& quality() { return quality_; }
   void fact(const model::Piece& piece, words::FactKind kind, const std::string& text);
   void find(Problem finding) { findings_.push_back(std::move(finding)); }
 
@@ -97,6 +100,7 @@ class Layout {
   std::map<std::string, int> known_places_;
   Problems findings_;
   std::vector<PrintedFact> facts_;
+  draw::Quality quality_;
   int paragraphs_ = 0;
 };
 
