@@ -6,6 +6,7 @@ const std::vector<Kind>& kinds() {
   static const std::vector<Kind> all{
       {"title", lay_title},
       {"contents", lay_contents},
+      {"essays", lay_essays},
       {"entries", lay_entries},
       {"chronology", lay_chronology},
       {"glossary", lay_glossary},
