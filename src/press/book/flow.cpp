@@ -100,10 +100,13 @@ std::vector<FlowLine> flow_lines(Layout& book, const Prose& prose) {
   std::vector<FlowLine> lines;
   bool flush = true;
   for (const Block& block : prose.blocks) {
-    if (block.kind != Block::Kind::figure) {
-      add_block(book, block, flush, lines);
-      flush = block.kind == Block::Kind::heading;
+    if (block.kind == Block::Kind::figure) {
+      book.find({Fault::refused, "figures in essays are not set yet", block.where,
+                 "name the piece by its number instead"});
+      continue;
     }
+    add_block(book, block, flush, lines);
+    flush = block.kind == Block::Kind::heading;
   }
   return lines;
 }
