@@ -103,6 +103,7 @@ class Setter {
     }
   }
 
+  bool empty() const { return pieces_.empty(); }
   std::vector<BreakPlace> places() const;
   Paragraph lines(const std::vector<int>& breaks, const Measures& measures, bool even) const;
   double em() const { return text_.empty() ? 4 : text_.front().style.size_pt * mm_per_pt; }
@@ -367,6 +368,9 @@ Paragraph set_justified(const Fonts& fonts,
                         const std::vector<Stretch>& text,
                         const Measures& measures) {
   const Setter setter(fonts, &hyphens, text);
+  if (setter.empty()) {
+    return {};
+  }
   const auto breaks = break_justified(setter.places(), measure_of(measures, setter.em()));
   return setter.lines(breaks, measures, true);
 }
@@ -376,6 +380,9 @@ Paragraph set_first_fit(const Fonts& fonts,
                         const std::vector<Stretch>& text,
                         const Measures& measures) {
   const Setter setter(fonts, &hyphens, text);
+  if (setter.empty()) {
+    return {};
+  }
   const auto breaks = break_first_fit(setter.places(), measure_of(measures, setter.em()));
   return setter.lines(breaks, measures, true);
 }

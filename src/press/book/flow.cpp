@@ -31,19 +31,20 @@ std::vector<draw::Stretch> words_of(Layout& book, const Block& block) {
   return text;
 }
 
-// The notes whose marks stand in a line.
-std::vector<int> notes_in(const draw::ParagraphLine& line, const Words& words) {
+// The notes whose marks stand in a line; a mark without a note was found when it was read.
+std::vector<int> notes_in(const draw::ParagraphLine& line, const Words& words, int count) {
   std::vector<int> notes;
   for (const draw::Tagged& tagged : line.tags) {
     const Span& span = words[static_cast<std::size_t>(tagged.tag)];
-    if (span.kind == Span::Kind::note) {
+    if (span.kind == Span::Kind::note && span.note >= 0 && span.note < count) {
       notes.push_back(span.note);
     }
   }
   return notes;
 }
 
-void add_block(Layout& book, const Block& block, bool flush, std::vector<FlowLine>& all) {
+void add_block(
+    Layout& book, const Block& block, bool flush, int notes, std::vector<FlowLine>& all) {
   const Grid& grid = book.grid();
   const bool head = block.kind == Block::Kind::heading;
   const bool set_in = block.kind == Block::Kind::quotation || block.kind == Block::Kind::item;
@@ -65,7 +66,7 @@ void add_block(Layout& book, const Block& block, bool flush, std::vector<FlowLin
     line.last = at + 1 == lines.size();
     line.head = head;
     line.before = head && at == 0 && !all.empty() ? 1 : 0;
-    line.notes = notes_in(line.line, block.words);
+    line.notes = notes_in(line.line, block.words, notes);
     line.where = block.where;
     if (line.line.overfull > 0.01) {
       book.find({Fault::conflict, "a line is wider than its measure", block.where,
@@ -105,7 +106,7 @@ std::vector<FlowLine> flow_lines(Layout& book, const Prose& prose) {
                  "name the piece by its number instead"});
       continue;
     }
-    add_block(book, block, flush, lines);
+    add_block(book, block, flush, static_cast<int>(prose.notes.size()), lines);
     flush = block.kind == Block::Kind::heading;
   }
   return lines;
