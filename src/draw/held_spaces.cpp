@@ -53,8 +53,7 @@ bool is_initial(std::string_view word) {
 }
 
 bool one_letter(std::string_view word) {
-  const std::string_view core = bare(word);
-  return core.size() == 1 && is_letter(core[0]);
+  return word.size() == 1 && is_letter(word[0]);
 }
 
 bool holds(std::string_view left, std::string_view right) {
