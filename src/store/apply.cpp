@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "store/database.h"
 #include "store/inside.h"
+#include "store/references.h"
 #include "store/rows.h"
 #include "store/search_index.h"
 
@@ -286,6 +287,9 @@ void write_all(SQLite::Database& database,
   std::apply([&](const auto&... rows) { (replace_rows(writer, rows), ...); },
              change.replaced());
   std::apply([&](const auto&... rows) { (add_rows(writer, rows), ...); }, change.added());
+  if (const auto problem = dangling_after(database, change)) {
+    throw *problem;
+  }
   index_pieces(database, writer.touched);
   transaction.commit();
 }

@@ -1,8 +1,11 @@
 #include "store/store.h"
 
+#include <limits>
+
 #include "base/text.h"
 #include "store/database.h"
 #include "store/inside.h"
+#include "store/references.h"
 #include "store/rows.h"
 
 namespace backmark::store {
@@ -19,25 +22,34 @@ void load_rows(SQLite::Database& database, std::vector<T>& rows) {
   }
 }
 
-void load_words(SQLite::Database& database, model::Pool& pool) {
+Problem damaged(std::string what) {
+  return {Fault::io, "the show's file is damaged: " + std::move(what), "",
+          "go back to a copy; nothing was changed"};
+}
+
+Result<Done> load_words(SQLite::Database& database, model::Pool& pool) {
   pool.reserve(
       static_cast<std::size_t>(database.execAndGet("SELECT count(*) FROM word").getInt64()));
   SQLite::Statement statement(database, "SELECT id, text FROM word ORDER BY id");
   while (statement.executeStep()) {
     const model::Word word = pool.take(statement.getColumn(1).getString());
     if (word.value != static_cast<std::uint32_t>(statement.getColumn(0).getInt64())) {
-      throw BrokenPromise("the words of the show are out of order");
+      return damaged("its words are out of order");
     }
   }
+  return Done{};
 }
 
-std::int32_t first_free_id(SQLite::Database& database) {
+Result<std::int32_t> first_free_id(SQLite::Database& database) {
   std::int64_t highest = 0;
   each_kind([&](auto kind) {
     const auto sql = fmt::format("SELECT coalesce(max(id), 0) FROM {}",
                                  table<typename decltype(kind)::type>);
     highest = std::max(highest, database.execAndGet(sql).getInt64());
   });
+  if (highest >= std::numeric_limits<std::int32_t>::max()) {
+    return damaged(fmt::format("it has a record {}", highest));
+  }
   return static_cast<std::int32_t>(highest + 1);
 }
 
@@ -96,9 +108,18 @@ Result<model::Show> Store::load() {
     model::Show show;
     show.position =
         database.execAndGet("SELECT coalesce(max(position), 0) FROM book").getInt64();
-    load_words(database, show.pool);
+    const auto next_id = first_free_id(database);
+    if (!next_id) {
+      return next_id.problem();
+    }
+    show.next_id = *next_id;
+    if (const auto words = load_words(database, show.pool); !words) {
+      return words.problem();
+    }
     std::apply([&](auto&... rows) { (load_rows(database, rows), ...); }, show.records);
-    show.next_id = first_free_id(database);
+    if (auto problem = dangling_in(show)) {
+      return *std::move(problem);
+    }
     show.settle();
     return show;
   } catch (const SQLite::Exception& error) {

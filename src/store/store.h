@@ -66,13 +66,15 @@ class Store {
   Store& operator=(Store&&) noexcept;
   ~Store();
 
-  // The show as it stands, settled.
+  // The show as it stands, settled. Problems: io (locked; damaged: a record names one that is
+  // not there). Nothing is written.
   Result<model::Show> load();
 
   // Writes the change in one transaction, the book first. Problems: conflict (the show moved on
   // since the change was begun; a number or key is taken), refused (an observation, claim or
   // event would be overwritten), not_found (a record to be superseded or withdrawn does not
-  // hold), io. After a Problem the show is as it was. An empty change writes nothing.
+  // hold; a record names a piece, part, maker, source ... that is not in the show or is of
+  // another kind), io. After a Problem the show is as it was. An empty change writes nothing.
   Result<Done> apply(const model::Change& change, const std::string& who, std::int64_t at);
 
   // The last `count` entries, newest first; with a piece only those that touch it.

@@ -33,11 +33,13 @@ void add_some(const Show&, Change& change, Random& random, Mind& mind) {
     piece.number = fmt::format("ES {}", change.next_id());
     piece.id = change.add(piece);
     mind.pieces[piece.id.value] = to_text(piece);
-    Observation seen{.piece = piece.id,
-                     .value = change.word(words[random.below(6)]),
-                     .number = random.normal(),
-                     .certainty = static_cast<float>(random.uniform()),
-                     .seen = static_cast<Seen>(random.below(3))};
+    Observation seen{
+        .piece = piece.id,
+        .character = change.add(Character{.key = fmt::format("c{}", piece.id.value)}),
+        .value = change.word(words[random.below(6)]),
+        .number = random.normal(),
+        .certainty = static_cast<float>(random.uniform()),
+        .seen = static_cast<Seen>(random.below(3))};
     seen.id = change.add(seen);
     mind.observations[seen.id.value] = to_text(seen);
     Event event{.piece = piece.id, .from = Year{static_cast<int>(random.below(3000)) - 700}};
