@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/text.h"
+#include "reference/qualifier.h"
 
 namespace backmark::exchange {
 
@@ -14,46 +15,36 @@ struct Phrase {
   std::string_view kept;
 };
 
-// What stands before a name, longest first where one begins another.
-constexpr std::array<Phrase, 30> before_name{{
-    {"formerly attributed to", "formerly attributed to"},
-    {"attributed to", "attributed to"},
-    {"attrib. to", "attributed to"},
-    {"attr. to", "attributed to"},
-    {"probably by", "probably by"},
-    {"probably", "probably by"},
-    {"possibly by", "possibly by"},
-    {"possibly", "possibly by"},
-    {"perhaps by", "possibly by"},
-    {"perhaps", "possibly by"},
-    {"workshop of", "workshop of"},
-    {"shop of", "workshop of"},
-    {"studio of", "studio of"},
-    {"atelier of", "atelier of"},
-    {"office of", "office of"},
-    {"pupil of", "pupil of"},
-    {"student of", "pupil of"},
-    {"associate of", "associate of"},
-    {"circle of", "circle of"},
-    {"follower of", "follower of"},
-    {"school of", "school of"},
-    {"in the style of", "style of"},
-    {"style of", "style of"},
-    {"in the manner of", "manner of"},
-    {"manner of", "manner of"},
-    {"copyist of", "copyist of"},
-    {"copy after", "after"},
-    {"after", "after"},
-    {"sold by", "sold by"},
-    {"by", ""},
-}};
+// What stands before a name, longest first where one begins another. "By" alone says nothing.
+const std::vector<Phrase>& before_name() {
+  static const std::vector<Phrase> list = [] {
+    std::vector<Phrase> phrases{{"by", ""}};
+    for (const reference::Qualifier& one : reference::qualifiers()) {
+      phrases.push_back({one.phrase, one.phrase});
+      for (const std::string& written : one.before) {
+        phrases.push_back({written, one.phrase});
+      }
+    }
+    std::stable_sort(phrases.begin(), phrases.end(), [](const Phrase& a, const Phrase& b) {
+      return a.written.size() > b.written.size();
+    });
+    return phrases;
+  }();
+  return list;
+}
 
-constexpr std::array<Phrase, 6> after_name{{{"(attributed)", "attributed to"},
-                                            {"(attributed to)", "attributed to"},
-                                            {"(attr.)", "attributed to"},
-                                            {"(probably)", "probably by"},
-                                            {"(possibly)", "possibly by"},
-                                            {"(?)", "possibly by"}}};
+const std::vector<Phrase>& after_name() {
+  static const std::vector<Phrase> list = [] {
+    std::vector<Phrase> phrases;
+    for (const reference::Qualifier& one : reference::qualifiers()) {
+      for (const std::string& written : one.after) {
+        phrases.push_back({written, one.phrase});
+      }
+    }
+    return phrases;
+  }();
+  return list;
+}
 
 constexpr std::array<std::string_view, 8> nobody{
     "unknown maker", "unknown artist", "unidentified maker", "unidentified artist",
@@ -75,8 +66,8 @@ std::string_view without_punctuation(std::string_view text) {
 }
 
 std::string_view take_before(std::string_view& text) {
-  for (const auto& [written, kept] : before_name) {
-    // "By" alone before a name says nothing; a name that is only the phrase is a name.
+  for (const auto& [written, kept] : before_name()) {
+    // A name that is only the phrase is a name.
     if (begins_with_words(text, written) && text.size() > written.size() + 1) {
       text = without_punctuation(text.substr(written.size()));
       return kept;
@@ -87,15 +78,11 @@ std::string_view take_before(std::string_view& text) {
 
 std::string_view take_after(std::string_view& text) {
   const std::string lower = lower_ascii(text);
-  for (const auto& [written, kept] : after_name) {
+  for (const auto& [written, kept] : after_name()) {
     if (ends_with(lower, written) && text.size() > written.size()) {
       text = trim(text.substr(0, text.size() - written.size()));
       return kept;
     }
-  }
-  if (ends_with(text, "?") && text.size() > 1) {
-    text = trim(text.substr(0, text.size() - 1));
-    return "possibly by";
   }
   return {};
 }
@@ -133,9 +120,10 @@ NamedMaker read_one(std::string_view text, std::string_view outer) {
   return maker;
 }
 
-bool allows_several(std::string_view qualifier) {
-  return qualifier == "possibly by" || qualifier == "probably by" ||
-         qualifier == "attributed to";
+// Only who is believed in himself may be one of several.
+bool allows_several(std::string_view phrase) {
+  const reference::Qualifier* known = reference::qualifier(phrase);
+  return known != nullptr && known->hand == reference::Hand::maker;
 }
 
 std::vector<std::string_view> alternatives(std::string_view text) {
@@ -157,29 +145,6 @@ constexpr std::array<std::string_view, 15> firm_endings{
     "gmbh", "s.p.a", "s.r.l",   "sons", "jr",      "sr",   "llc"};
 
 }  // namespace
-
-const std::vector<std::string>& qualifiers() {
-  static const std::vector<std::string> list{"",
-                                             "attributed to",
-                                             "probably by",
-                                             "possibly by",
-                                             "workshop of",
-                                             "studio of",
-                                             "atelier of",
-                                             "office of",
-                                             "pupil of",
-                                             "associate of",
-                                             "circle of",
-                                             "follower of",
-                                             "school of",
-                                             "style of",
-                                             "manner of",
-                                             "after",
-                                             "copyist of",
-                                             "sold by",
-                                             "formerly attributed to"};
-  return list;
-}
 
 std::vector<NamedMaker> read_makers(std::string_view cell) {
   std::vector<NamedMaker> makers;
@@ -205,15 +170,17 @@ std::vector<NamedMaker> read_makers(std::string_view cell) {
 void apply_role(std::string_view cell, NamedMaker& maker) {
   const std::string role = lower_ascii(trim(cell));
   std::string_view rest = role;
-  for (const auto& [written, kept] : before_name) {
+  for (const auto& [written, kept] : before_name()) {
     if (rest == written) {
       maker.qualifier = kept;
       return;
     }
   }
-  for (const std::string_view word : {"attributed", "possibly", "probably"}) {
-    if (begins_with_words(rest, word)) {
-      maker.qualifier = word == "attributed" ? "attributed to" : std::string(word) + " by";
+  for (const reference::Qualifier& one : reference::qualifiers()) {
+    // "Attributed manufacturer": the first word of the qualifier stands before a role.
+    const std::string_view word = split(one.phrase, " ").front();
+    if (one.hand == reference::Hand::maker && begins_with_words(rest, word)) {
+      maker.qualifier = one.phrase;
       rest = without_punctuation(rest.substr(word.size()));
     }
   }

@@ -6,6 +6,7 @@
 //   "(attributed)" or        = ", or " / " or "           only after a qualifier that allows
 //   for several
 //
+// The qualifiers and the words they are written with stand in reference/qualifiers.csv.
 // "Unknown" with a nation or town after it is a place, not a hand.
 #pragma once
 
@@ -24,9 +25,6 @@ struct NamedMaker {
 
   friend bool operator==(const NamedMaker&, const NamedMaker&) = default;
 };
-
-// The qualifiers in the words that the records keep, the firmest first.
-const std::vector<std::string>& qualifiers();
 
 // Everyone a cell names. Nothing for an empty cell.
 std::vector<NamedMaker> read_makers(std::string_view cell);

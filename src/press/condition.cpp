@@ -9,6 +9,7 @@
 #include "press/outline.h"
 #include "press/sheet.h"
 #include "press/type.h"
+#include "reference/condition_word.h"
 #include "words/fact.h"
 
 namespace backmark::press {
@@ -24,6 +25,39 @@ using words::Place;
 constexpr double picture_height = 104;
 constexpr std::size_t rows = 6;
 const draw::Stroke hair{0.25 * mm_per_pt};
+
+// "S scratched    D dented ...": what is drawn on the outlines.
+std::string key_of_letters() {
+  std::vector<std::string> signs;
+  for (const reference::ConditionWord& one : reference::condition_words()) {
+    if (!one.letter.empty()) {
+      signs.push_back(one.letter + " " + one.word);
+    }
+  }
+  return join(signs, "    ");
+}
+
+// States that are no agreed word: kept, printed, and found.
+Problems states_not_agreed(const model::Show& show) {
+  std::vector<std::string> agreed;
+  for (const reference::ConditionWord& one : reference::condition_words()) {
+    agreed.push_back(one.word);
+  }
+  Problems findings;
+  for (const model::Condition& seen : show.all<model::Condition>()) {
+    const std::string state(show.text(seen.state));
+    if (reference::is_condition_word(state)) {
+      continue;
+    }
+    const auto near = closest(state, agreed);
+    const model::Piece* piece = show.find(seen.piece);
+    findings.push_back(
+        {Fault::bad_input, fmt::format("the state \"{}\" is no agreed word", state),
+         piece == nullptr ? "" : "piece " + piece->number,
+         near ? fmt::format("did you mean \"{}\"?", *near) : "choose: " + join(agreed, ", ")});
+  }
+  return findings;
+}
 
 // A view in its frame: the grid runs through the middle, where x_mm and y_mm are counted from.
 struct Frame {
@@ -210,9 +244,7 @@ void Sheet::foot(Canvas& canvas, double y) const {
   text(canvas, body_.x + 32, y + 6.6, grammar_.text_of(piece_, FactKind::size),
        sheet_text(7.2));
   text(canvas, body_.x, y + 13.2, "Key", sheet_strong(7.2));
-  text(canvas, body_.x + 32, y + 13.2,
-       "S scratch    D dent    H hairline    L loss    T tarnish    R repair    N not sure",
-       sheet_text(7.2));
+  text(canvas, body_.x + 32, y + 13.2, key_of_letters(), sheet_text(7.2));
   caution_box(canvas, job_.fonts, {body_.x, y + 18, body_.width, 0},
               "Handle by the edges, in gloves.",
               "Old leather, horn and feather may carry pesticide residues. Do not polish, wash "
@@ -234,6 +266,7 @@ Result<Printed> print_condition(const PressJob& job) {
   const words::Grammar grammar(job.show, job.beliefs, job.phrases);
   auto findings = findings_by_piece(job.show);
   Printed printed;
+  printed.findings = states_not_agreed(job.show);
   Sheets sheets(job,
                 {"Condition",
                  "No values, no place of keeping. Draw on the outlines; number what is new."});

@@ -8,6 +8,7 @@
 #include "press/label_page.h"
 #include "press/sheet.h"
 #include "press/type.h"
+#include "reference/label_distance.h"
 #include "words/fact.h"
 
 namespace backmark::press {
@@ -261,12 +262,21 @@ Result<Printed> Labels::print() {
 }  // namespace
 
 const std::vector<LabelRule>& label_rules() {
-  static const std::vector<LabelRule> rules{
-      {400, 12, 17, 24, 8.6, {120, 80}, {297, 420}, 2, 3},
-      {600, 16.3, 24.5, 34, 12, {160, 104}, {210, 297}, 1, 2},
-      {1000, 27.1, 41, 57, 20, {260, 170}, {297, 420}, 1, 2},
-      {1500, 40.6, 80, 0, 30, {600, 420}, {640, 490}, 1, 1},
-  };
+  static const std::vector<LabelRule> rules = [] {
+    std::vector<LabelRule> list;
+    for (const reference::LabelDistance& one : reference::label_distances()) {
+      list.push_back({one.distance_mm,
+                      one.text_pt,
+                      one.title_pt,
+                      one.number_pt,
+                      one.credit_pt,
+                      {one.label_width_mm, one.label_height_mm},
+                      {one.paper_width_mm, one.paper_height_mm},
+                      one.across,
+                      one.down});
+    }
+    return list;
+  }();
   return rules;
 }
 

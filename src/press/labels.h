@@ -23,7 +23,7 @@ struct LabelRule {
   int down = 1;
 };
 
-// 400, 600 and 1000 mm; then section labels, 1500 mm.
+// The rows of reference/label-distances.csv: object labels by distance, then section labels.
 const std::vector<LabelRule>& label_rules();
 // The rule for the least distance that is not below `distance_mm`; the last object rule beyond.
 const LabelRule& object_rule(double distance_mm);

@@ -1,0 +1,115 @@
+#include "reference/shipped.h"
+
+#include <algorithm>
+#include <set>
+
+#include "base/csv_read.h"
+#include "base/text.h"
+
+namespace backmark {
+
+// The build writes these from the files of the folder `reference`.
+extern const char* const condition_words_csv;
+extern const char* const label_distances_csv;
+extern const char* const periods_csv;
+extern const char* const qualifiers_csv;
+extern const char* const terms_csv;
+
+}  // namespace backmark
+
+namespace backmark::reference {
+
+namespace {
+
+Problem bad_row(const Shipped& table, long row, std::string what, std::string fix) {
+  return {Fault::bad_input, std::move(what), fmt::format("{}, row {}", table.file, row),
+          std::move(fix)};
+}
+
+bool are_headings(const std::vector<std::string>& cells, const Shipped& table) {
+  return std::equal(cells.begin(), cells.end(), table.columns.begin(), table.columns.end());
+}
+
+std::string key_of(const std::vector<std::string>& cells, const Shipped& table) {
+  std::string key;
+  for (std::size_t i = 0; i < table.key_columns; ++i) {
+    key += cells[i] + '\n';
+  }
+  return key;
+}
+
+}  // namespace
+
+const std::vector<Shipped>& shipped() {
+  static const std::vector<Shipped> tables{
+      {"condition-words.csv",
+       condition_words_csv,
+       {"word", "letter", "meaning", "source", "status"}},
+      {"label-distances.csv",
+       label_distances_csv,
+       {"distance_mm", "kind", "text_pt", "title_pt", "number_pt", "credit_pt",
+        "label_width_mm", "label_height_mm", "paper_width_mm", "paper_height_mm", "across",
+        "down", "source", "status"}},
+      {"periods.csv", periods_csv, {"place", "names", "first", "last", "source", "status"}, 2},
+      {"qualifiers.csv",
+       qualifiers_csv,
+       {"phrase", "before", "after", "aat", "hand", "meaning", "source", "status"}},
+      {"terms.csv", terms_csv, {"kind", "term", "aat", "source", "status"}, 2}};
+  return tables;
+}
+
+Result<std::vector<std::vector<std::string>>> rows_of(const Shipped& table) {
+  CsvReader reader(table.text, ',');
+  std::vector<std::string> cells;
+  if (!reader.next(cells) || !are_headings(cells, table)) {
+    return bad_row(table, 1, "the headings are not those of the table",
+                   "write the headings that src/reference/shipped.cpp lists");
+  }
+  std::vector<std::vector<std::string>> rows;
+  std::set<std::string> keys;
+  while (reader.next(cells)) {
+    if (cells.size() != table.columns.size()) {
+      return bad_row(table, reader.row(),
+                     fmt::format("the row has {} cells and the table {} columns", cells.size(),
+                                 table.columns.size()),
+                     "quote a cell that holds a comma");
+    }
+    if (trim(cells.back()).empty() || trim(cells[cells.size() - 2]).empty()) {
+      return bad_row(table, reader.row(), "the row does not say its source and status",
+                     "write where it comes from, or \"common practice, no source\"");
+    }
+    if (cells[0].empty() || !keys.insert(key_of(cells, table)).second) {
+      return bad_row(table, reader.row(),
+                     fmt::format("\"{}\" is empty or stands in the table twice", cells[0]),
+                     "take one of the rows out");
+    }
+    rows.push_back(cells);
+  }
+  if (reader.problem()) {
+    return *reader.problem();
+  }
+  return rows;
+}
+
+std::vector<std::vector<std::string>> own_rows(std::string_view file) {
+  for (const Shipped& table : shipped()) {
+    if (table.file == file) {
+      auto rows = rows_of(table);
+      if (!rows) {
+        throw BrokenPromise(to_line(rows.problem()));
+      }
+      return *std::move(rows);
+    }
+  }
+  throw BrokenPromise(fmt::format("no table {} is shipped", file));
+}
+
+double own_number(std::string_view file, const std::string& cell) {
+  const auto number = to_number(cell);
+  if (!number) {
+    throw BrokenPromise(fmt::format("{} has \"{}\" where a number belongs", file, cell));
+  }
+  return *number;
+}
+
+}  // namespace backmark::reference
