@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "exchange/export_part.h"
 #include "exchange/intake.h"
+#include "exchange/unit.h"
 
 namespace backmark::exchange {
 
@@ -32,13 +33,8 @@ Cells headings_of(const Show& show, const ImportMap& map) {
 
 // A length or weight in the unit that the map's column has.
 std::string in_unit(double value, const std::string& unit) {
-  constexpr std::pair<std::string_view, double> factors[] = {
-      {"cm", 10},   {"m", 1000},          {"in", 25.4},        {"ft", 304.8},
-      {"kg", 1000}, {"oz", 28.349523125}, {"dwt", 1.55517384}, {"ct", 0.2}};
-  for (const auto& [word, factor] : factors) {
-    if (word == unit) {
-      return plain_number(value / factor);
-    }
+  if (const Unit* known = find_unit(unit)) {
+    return plain_number(value / known->factor);
   }
   return plain_number(value);
 }

@@ -16,8 +16,7 @@
 
 namespace backmark::exchange {
 
-// 1 in = 25.4 mm and 1 oz = 28.349523125 g (international yard and pound agreement of 1959);
-// 1 dwt = 1.55517384 g; 1 ct = 0.2 g. Lengths come in millimetres, weights in grams.
+// Lengths come in millimetres, weights in grams; units are those of exchange/unit.h.
 struct Measure {
   std::string
       key;  // "height", "width", "depth", "length", "diameter", "thickness", "weight"; else ""
