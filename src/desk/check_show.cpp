@@ -3,6 +3,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
+#include "desk/frozen.h"
 #include "desk/papers.h"
 #include "words/fact.h"
 
@@ -36,10 +37,7 @@ Problems outdated(const words::Grammar& grammar, const std::vector<PrintedFact>&
   for (const PrintedFact& fact : facts) {
     const model::Piece* piece = grammar.show().piece(fact.piece);
     const std::string now = piece == nullptr ? "" : grammar.text_of(*piece, fact.kind);
-    // Kinds that the grammar does not word (values, conditions) are compared between papers
-    // only.
-    if (fact.kind <= words::FactKind::prose && fact.kind != words::FactKind::compare &&
-        press::flattened(now) != press::flattened(fact.text)) {
+    if (is_worded(fact.kind) && press::flattened(now) != press::flattened(fact.text)) {
       problems.push_back(
           {Fault::conflict,
            fmt::format("the paper says \"{}\", the show now says \"{}\"", fact.text, now),
@@ -50,25 +48,36 @@ Problems outdated(const words::Grammar& grammar, const std::vector<PrintedFact>&
   return problems;
 }
 
-Json frozen_changes(const std::vector<PrintRecord>& frozen,
-                    const std::vector<PrintRecord>& now,
-                    std::string& text) {
-  const auto all = [](const std::vector<PrintRecord>& records) {
-    std::vector<PrintedFact> facts;
-    for (const PrintRecord& record : records) {
-      facts.insert(facts.end(), record.facts.begin(), record.facts.end());
-    }
-    return facts;
-  };
-  Json list = Json::array();
-  for (const press::FactChange& change : press::changes(all(frozen), all(now))) {
-    list.push_back({{"piece", change.piece}, {"before", change.before}, {"now", change.now}});
-    text += fmt::format("{}: \"{}\" is now \"{}\"\n", change.piece, change.before, change.now);
+std::string in_words(const press::FactChange& change) {
+  const std::string what =
+      fmt::format("{}, {}, {}: ", change.output, change.piece, press::fact_name(change.kind));
+  if (change.now.empty()) {
+    return what + fmt::format("\"{}\" is gone\n", change.before);
   }
-  return list;
+  return what + (change.before.empty()
+                     ? fmt::format("\"{}\" is new\n", change.now)
+                     : fmt::format("\"{}\" is now \"{}\"\n", change.before, change.now));
 }
 
-Result<Answer> check(OpenShow& open, const Path& since) {
+void tell_changes(const std::vector<press::FactChange>& changes,
+                  const std::string& name,
+                  Answer& answer) {
+  Json list = Json::array();
+  std::string lines;
+  for (const press::FactChange& change : changes) {
+    list.push_back({{"paper", change.output},
+                    {"number", change.piece},
+                    {"field", press::fact_name(change.kind)},
+                    {"then", change.before},
+                    {"now", change.now}});
+    lines += in_words(change);
+  }
+  answer.json["changed"] = list;
+  answer.text += fmt::format("{} facts changed since the set \"{}\" was frozen\n{}",
+                             changes.size(), name, lines);
+}
+
+Result<Answer> check(OpenShow& open, const std::string& frozen) {
   const Path prints = open.store.folder() / "prints";
   const auto records = read_records(prints);
   if (!records) {
@@ -97,12 +106,12 @@ Result<Answer> check(OpenShow& open, const Path& since) {
   answer.text =
       reckoned->warning + fmt::format("{} papers, {} printed facts, {} faults\n",
                                       records->size(), facts.size(), answer.problems.size());
-  if (!since.empty()) {
-    const auto frozen = read_records(since);
-    if (!frozen) {
-      return frozen.problem();
+  if (!frozen.empty()) {
+    const auto then = frozen_records(prints, frozen);
+    if (!then) {
+      return then.problem();
     }
-    answer.json["changed"] = frozen_changes(*frozen, *records, answer.text);
+    tell_changes(changed_since(grammar, *then, *records), frozen, answer);
   }
   return answer;
 }
@@ -112,7 +121,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   if (!open) {
     return open.problem();
   }
-  return check(*open, call.path("since"));
+  return check(*open, call.text("frozen"));
 }
 
 }  // namespace
@@ -122,9 +131,8 @@ Operation check_show() {
           .help = "whether all printed papers agree with each other and with the show",
           .writes = false,
           .parameters = {show_folder(),
-                         {.name = "since",
-                          .takes = Takes::folder,
-                          .help = "a kept copy of prints/: list what changed since"}},
+                         {.name = "frozen",
+                          .help = "the name of a frozen set: list what changed since"}},
           .run = run};
 }
 

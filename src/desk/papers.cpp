@@ -92,6 +92,10 @@ std::optional<PrintRecord> record_in(const std::string& text) {
 
 }  // namespace
 
+bool is_worded(words::FactKind kind) {
+  return kind <= words::FactKind::prose && kind != words::FactKind::compare;
+}
+
 Result<Phrased> phrased(OpenShow& open) {
   auto last = open.store.last_run();
   if (!last) {

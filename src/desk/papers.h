@@ -22,8 +22,13 @@ Result<Phrased> phrased(OpenShow& open);
 // Reads below photos/ only. Problems: those of read_file; refused for a path that leads out.
 press::PhotographLoader photographs_in(const Path& show_folder);
 
-// The texts of the show's essays folder, by name; none if there is no such folder. Problems: io.
+// The texts of the show's essays folder, by name; none if there is no such folder. Problems:
+// io.
 Result<std::vector<press::TextFile>> texts_in(const Path& show_folder);
+
+// Whether the grammar words a kind of fact for one piece alone; other kinds (values,
+// conditions, what a piece is compared with) are compared between papers only.
+bool is_worded(words::FactKind kind);
 
 // What was printed, kept beside it as prints/facts-checklist.json.
 struct PrintRecord {

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "desk/calendar.h"
 #include "desk/each.h"
+#include "desk/frozen.h"
 #include "desk/papers.h"
 #include "desk/references.h"
 #include "press/outputs.h"
@@ -62,10 +63,10 @@ Result<Done> check_lender(const model::Show& show, const std::string& code) {
                       : "give the code of a lender, such as \"Lender 4\""};
 }
 
-Result<Done> write_all(const Path& prints,
-                       const press::PressJob& job,
-                       const press::Output& output,
-                       const press::Printed& printed) {
+Result<PrintRecord> write_all(const Path& prints,
+                              const press::PressJob& job,
+                              const press::Output& output,
+                              const press::Printed& printed) {
   PrintRecord record{
       std::string(output.name), job.audience, job.show.position, {}, printed.facts};
   for (const press::PrintedFile& file : printed.files) {
@@ -74,7 +75,10 @@ Result<Done> write_all(const Path& prints,
     }
     record.files.push_back(file.name);
   }
-  return write_record(prints, record);
+  if (auto written = write_record(prints, record); !written) {
+    return written.problem();
+  }
+  return record;
 }
 
 constexpr std::size_t findings_shown = 3;  // of a paper, at a terminal
@@ -132,6 +136,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (auto known = check_lender(open->show, call.text("lender")); !known) {
     return known.problem();
   }
+  const Path prints = open->store.folder() / "prints";
+  const std::string set = call.text("freeze");
+  if (auto may = call.has("freeze") ? may_freeze(prints, set) : Done{}; !may) {
+    return may.problem();
+  }
   const auto fonts = draw::Fonts::load();
   if (!fonts) {
     return fonts.problem();
@@ -144,6 +153,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!texts) {
     return texts.problem();
   }
+  std::vector<PrintRecord> records;
   Answer answer;
   answer.text = reckoned->warning;
   answer.json["printed"] = Json::array();
@@ -172,15 +182,23 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
       }
       return printed.problem();
     }
-    if (auto written = write_all(open->store.folder() / "prints", job, *output, *printed);
-        !written) {
+    auto written = write_all(prints, job, *output, *printed);
+    if (!written) {
       return written.problem();
     }
+    records.push_back(*std::move(written));
     tell(answer, *output, *printed);
     if (call.flag("strict")) {
       answer.problems.insert(answer.problems.end(), printed->findings.begin(),
                              printed->findings.end());
     }
+  }
+  if (call.has("freeze")) {
+    if (auto kept = freeze(prints, set, records); !kept) {
+      return kept.problem();
+    }
+    answer.json["frozen"] = set;
+    answer.text += fmt::format("Frozen as \"{}\".\n", set);
   }
   return answer;
 }
@@ -203,6 +221,9 @@ Operation print_papers() {
             .takes = Takes::text,
             .help = "for whom it is made: public, registrar, lender ..."},
            {.name = "lender", .takes = Takes::text, .help = "only for the lender of this code"},
+           {.name = "freeze",
+            .takes = Takes::text,
+            .help = "keep what these papers say under this name, for \"check --frozen\""},
            {.name = "strict", .takes = Takes::flag, .help = "whatever gave way is a fault"}},
       .run = run};
 }

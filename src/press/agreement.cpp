@@ -26,16 +26,12 @@ constexpr std::array<std::string_view, words::fact_kinds> kind_names{
     "handling",    "care",      "care_wording",
     "loan",        "tray"};
 
-std::string_view name_of(FactKind kind) {
-  return kind_names[static_cast<std::size_t>(kind)];
-}
-
-using Key = std::pair<std::string, FactKind>;
+using Key = std::tuple<std::string, std::string, FactKind>;  // paper, piece, kind
 
 std::map<Key, const PrintedFact*> by_key(const std::vector<PrintedFact>& facts) {
   std::map<Key, const PrintedFact*> all;
   for (const PrintedFact& fact : facts) {
-    all.emplace(Key{fact.piece, fact.kind}, &fact);
+    all.emplace(Key{fact.output, fact.piece, fact.kind}, &fact);
   }
   return all;
 }
@@ -56,6 +52,10 @@ std::string money_text(const Money& money) {
 
 }  // namespace
 
+std::string_view fact_name(FactKind kind) {
+  return kind_names[static_cast<std::size_t>(kind)];
+}
+
 std::string flattened(std::string_view text) {
   std::u32string out;
   for (const char32_t letter : to_code_points(text)) {
@@ -73,7 +73,8 @@ std::string flattened(std::string_view text) {
 }
 
 Problems disagreements(const std::vector<PrintedFact>& facts) {
-  std::map<Key, std::map<std::string, std::string>> wordings;  // wording: first paper
+  // By piece and kind: each wording and the first paper that has it.
+  std::map<std::pair<std::string, FactKind>, std::map<std::string, std::string>> wordings;
   for (const PrintedFact& fact : facts) {
     wordings[{fact.piece, fact.kind}].emplace(flattened(fact.text), fact.output);
   }
@@ -82,7 +83,7 @@ Problems disagreements(const std::vector<PrintedFact>& facts) {
     for (auto other = said.begin(); other != said.end() && ++other != said.end();) {
       problems.push_back({Fault::conflict,
                           fmt::format("{} of {} is \"{}\" in {} and \"{}\" in {}",
-                                      name_of(key.second), key.first, said.begin()->first,
+                                      fact_name(key.second), key.first, said.begin()->first,
                                       said.begin()->second, other->first, other->second),
                           key.first, "print both again from one version of the show"});
     }
@@ -96,7 +97,7 @@ Problems not_found_in(std::string_view extracted, const std::vector<PrintedFact>
   for (const PrintedFact& fact : facts) {
     if (!contains(text, flattened(fact.text))) {
       problems.push_back({Fault::conflict,
-                          fmt::format("{} \"{}\" is not on the paper", name_of(fact.kind),
+                          fmt::format("{} \"{}\" is not on the paper", fact_name(fact.kind),
                                       flattened(fact.text)),
                           fmt::format("{}, piece {}", fact.output, fact.piece),
                           "print it again from this version of the show"});
@@ -154,7 +155,7 @@ Problems leaks(std::string_view extracted,
       }
       problems.push_back({Fault::refused,
                           fmt::format("{} \"{}\" stands on a paper that must not have it",
-                                      name_of(secret.kind), secret.text),
+                                      fact_name(secret.kind), secret.text),
                           std::string(paper), "take it out of the text it stands in"});
       break;
     }
@@ -171,12 +172,12 @@ std::vector<FactChange> changes(const std::vector<PrintedFact>& frozen,
     const auto at = after.find(key);
     const std::string text = at == after.end() ? "" : at->second->text;
     if (flattened(fact->text) != flattened(text)) {
-      all.push_back({key.first, key.second, fact->text, text});
+      all.push_back({fact->output, fact->piece, fact->kind, fact->text, text});
     }
   }
   for (const auto& [key, fact] : after) {
     if (before.count(key) == 0) {
-      all.push_back({key.first, key.second, "", fact->text});
+      all.push_back({fact->output, fact->piece, fact->kind, "", fact->text});
     }
   }
   return all;
@@ -187,7 +188,7 @@ Json to_json(const std::vector<PrintedFact>& facts) {
   for (const PrintedFact& fact : facts) {
     list.push_back({{"output", fact.output},
                     {"piece", fact.piece},
-                    {"kind", name_of(fact.kind)},
+                    {"kind", fact_name(fact.kind)},
                     {"text", fact.text}});
   }
   return list;

@@ -49,8 +49,13 @@ Problems leaks(std::string_view extracted,
                const std::vector<PrivateText>& texts,
                std::string_view paper);
 
-// What changed between a frozen set of facts and now, by piece and kind: new, gone, reworded.
+// "condition_summary" for FactKind::condition_summary.
+std::string_view fact_name(words::FactKind kind);
+
+// What changed between a frozen set of facts and now, by paper, piece and kind: new, gone,
+// reworded.
 struct FactChange {
+  std::string output;
   std::string piece;
   words::FactKind kind = words::FactKind::number;
   std::string before;  // empty: new

@@ -125,12 +125,15 @@ TEST_CASE("what changed since the facts were frozen is listed, and they survive 
   CHECK(*read == frozen);
   const auto list = changes(*read, now);
   REQUIRE(list.size() == 3);
+  CHECK(list[0].output == "book");
   CHECK(list[0].before == "About 1953");
   CHECK(list[0].now == "About 1954");
   CHECK(list[1].now.empty());
   CHECK(list[2].before.empty());
   CHECK(list[2].piece == "ES 3");
   CHECK(changes(frozen, frozen).empty());
+  // The same words on another paper are that paper's own fact.
+  CHECK(changes(frozen, {{"labels", "ES 2", FactKind::title, "Clasp"}}).size() == 4);
   CHECK_FALSE(facts_from_json("[{\"piece\": 3}]"));
   CHECK_FALSE(facts_from_json("[3]"));
   CHECK_FALSE(facts_from_json("nonsense"));
