@@ -11,6 +11,7 @@
 #include "draw/picture.h"
 #include "model/belief.h"
 #include "model/reference.h"
+#include "model/look.h"
 #include "model/show.h"
 #include "press/agreement.h"
 #include "words/audience.h"
@@ -39,6 +40,7 @@ struct PressJob {
   std::string only = {};                      // a lender's code for papers made for one lender
   std::vector<TextFile> texts = {};           // of the show's essays folder, by path
   std::vector<model::Reference> references = {};  // the works that its texts may cite
+  const model::LookList* looks = nullptr;     // what to look at next, for the look list
 
   // A setting of the show as a number; `otherwise` if unset or no number.
   double number_setting(std::string_view key, double otherwise) const;

@@ -1,0 +1,64 @@
+#include "press/looks.h"
+
+#include "base/text.h"
+#include "demo_job.h"
+
+using namespace backmark;
+using namespace backmark::press;
+using words::Audience;
+
+namespace {
+
+// Two looks at two pieces of one tray, as a day's plan.
+model::LookList two_looks(const model::Show& show) {
+  model::LookList list;
+  const auto& pieces = show.all<model::Piece>();
+  const auto& characters = show.all<model::Character>();
+  for (std::size_t at = 0; at < 2; ++at) {
+    list.looks.push_back({.piece = pieces[at].id,
+                          .character = characters[at].id,
+                          .gain_bits = 0.85 + static_cast<double>(at),
+                          .minutes = 4,
+                          .again = at == 1,
+                          .p10 = {1948},
+                          .p50 = {1955},
+                          .p90 = {1962},
+                          .answers = {{"wire", 0.6, {1950}, {1952}, {1954}}}});
+  }
+  list.hours = 1;
+  list.plan.push_back({.tray = pieces[0].tray, .minutes = 19, .looks = {0, 1}});
+  return list;
+}
+
+}  // namespace
+
+TEST_CASE("a look list says where to go, what to look at and what an answer would settle") {
+  const model::LookList list = two_looks(demo_printing().show);
+  PressJob job = demo_printing().job(Audience::curator);
+  job.looks = &list;
+  const auto printed = print_looks(job);
+  REQUIRE(printed);
+  const std::string paper = flattened(text_in(printed->files[0].bytes));
+  if (paper.empty()) {
+    return;
+  }
+  const model::Show& show = job.show;
+  CHECK(contains(paper, "19 minutes"));
+  CHECK(contains(paper, "now 1948–62") != contains(paper, "now 1948–1962"));
+  CHECK(contains(paper, "1950–1954"));
+  CHECK(contains(paper, "0.85"));
+  CHECK(contains(paper, "Again: " + show.all<model::Character>()[1].label));
+  CHECK(contains(paper, show.all<model::Piece>()[1].number));
+}
+
+TEST_CASE("a look list is for registrar and curator; without looks it says so") {
+  const model::LookList list = two_looks(demo_printing().show);
+  for (const Audience audience : {Audience::public_, Audience::courier, Audience::insurer}) {
+    PressJob job = demo_printing().job(audience);
+    job.looks = &list;
+    CHECK_FALSE(print_looks(job));
+  }
+  const auto none = print_looks(demo_printing().job(Audience::curator));
+  REQUIRE_FALSE(none);
+  CHECK(none.problem().what == "no look is worth taking");
+}
