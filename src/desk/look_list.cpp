@@ -3,9 +3,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
-#include "desk/reckoned.h"
-#include "evidence/look_plan.h"
-#include "evidence/looks.h"
+#include "desk/looks.h"
 
 namespace backmark::desk {
 
@@ -159,23 +157,10 @@ std::string to_text(const Show& show, const LookList& list) {
   return text;
 }
 
-Result<evidence::Visit> visit_of(const Call& call) {
-  const std::string by = call.has("by") ? call.text("by") : "tray";
-  if (by != "tray" && by != "lender") {
-    return Problem{Fault::bad_input, fmt::format("a day is not planned by \"{}\"", by), "--by",
-                   "write tray or lender"};
-  }
-  return by == "tray" ? evidence::Visit::tray : evidence::Visit::lender;
-}
-
 Result<Answer> run(const Call& call, const Surroundings& around) {
-  const auto hours = call.number("hours", 0);
-  const auto by = visit_of(call);
-  if (!hours || !by) {
-    return hours ? by.problem() : hours.problem();
-  }
-  if (call.has("hours") && !(*hours > 0 && *hours <= 1000)) {
-    return Problem{Fault::bad_input, "a plan needs some hours", "--hours", "write 3.5"};
+  const auto wish = look_wish_of(call);
+  if (!wish) {
+    return wish.problem();
   }
   auto open = open_show(call, store::Access::look);
   if (!open) {
@@ -185,18 +170,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!settings) {
     return settings.problem();
   }
-  const evidence::Watch watch = watch_of(around, "weighing what each look would settle");
-  const auto reckoning = evidence::Reckoning::fit(open->show, *settings, watch);
-  if (!reckoning) {
-    return reckoning.problem();
-  }
-  auto list = evidence::next_looks(open->show, *reckoning, {}, watch);
+  const auto list = looks_of(open->show, *wish, *settings, around);
   if (!list) {
     return list.problem();
-  }
-  around.progress(1, "");
-  if (*hours > 0) {
-    evidence::plan_looks(open->show, *hours, *by, evidence::visit_minutes(open->show), *list);
   }
   return Answer{
       .json = to_json(open->show, *list), .text = to_text(open->show, *list), .problems = {}};
@@ -207,15 +183,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation look_list() {
   return {.name = "look",
           .help = "what to look at next and what it should settle; what does not fit",
-          .parameters = {show_folder(),
-                         {.name = "hours",
-                          .takes = Takes::number,
-                          .help = "plan so many hours in the vault"},
-                         {.name = "by", .help = "plan by tray or by lender (tray)"},
-                         seed_parameter(),
-                         unlisted_parameter(),
-                         chains_parameter(),
-                         rounds_parameter()},
+          .parameters = {show_folder(), hours_parameter(), by_parameter(), seed_parameter(),
+                         unlisted_parameter(), chains_parameter(), rounds_parameter()},
           .run = run};
 }
 

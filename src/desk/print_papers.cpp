@@ -5,6 +5,7 @@
 #include "desk/calendar.h"
 #include "desk/each.h"
 #include "desk/frozen.h"
+#include "desk/looks.h"
 #include "desk/papers.h"
 #include "desk/references.h"
 #include "press/outputs.h"
@@ -120,6 +121,28 @@ std::vector<model::Reference> works_cited(const Call& call,
   return references;
 }
 
+// Looks are weighed only when their list is among the papers, since that takes a reckoning.
+Result<std::optional<model::LookList>> looks_wanted(
+    const Call& call,
+    const Surroundings& around,
+    const model::Show& show,
+    const std::vector<const press::Output*>& outputs) {
+  const auto wish = look_wish_of(call);
+  if (!wish) {
+    return wish.problem();
+  }
+  const bool listed = std::any_of(outputs.begin(), outputs.end(),
+                                  [](const auto* output) { return output->name == "look"; });
+  if (!listed) {
+    return std::optional<model::LookList>();
+  }
+  auto list = looks_of(show, *wish, usual_settings(around), around);
+  if (!list) {
+    return list.problem();
+  }
+  return std::optional(*std::move(list));
+}
+
 Result<Answer> run(const Call& call, const Surroundings& around) {
   const auto wanted = outputs_of(call.text("what"));
   if (!wanted) {
@@ -153,6 +176,10 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!texts) {
     return texts.problem();
   }
+  const auto looks = looks_wanted(call, around, open->show, *wanted);
+  if (!looks) {
+    return looks.problem();
+  }
   std::vector<PrintRecord> records;
   Answer answer;
   answer.text = reckoned->warning;
@@ -171,7 +198,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                               .day = day_of(around.now),
                               .only = call.text("lender"),
                               .texts = *texts,
-                              .references = references};
+                              .references = references,
+                              .looks = *looks ? &**looks : nullptr};
     const auto printed = output->print(job);
     if (!printed) {
       // Of "all" papers some may have no matter yet (no loans); asked for by name it is a
@@ -224,6 +252,8 @@ Operation print_papers() {
            {.name = "freeze",
             .takes = Takes::text,
             .help = "keep what these papers say under this name, for \"check --frozen\""},
+           hours_parameter(),
+           by_parameter(),
            {.name = "strict", .takes = Takes::flag, .help = "whatever gave way is a fault"}},
       .run = run};
 }

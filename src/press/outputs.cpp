@@ -8,6 +8,7 @@
 #include "press/identification.h"
 #include "press/labels.h"
 #include "press/loans.h"
+#include "press/looks.h"
 #include "press/packing.h"
 #include "press/values.h"
 
@@ -25,6 +26,7 @@ const std::vector<Output>& outputs() {
       {"loans", "Loan schedule", Audience::registrar, "", print_loans},
       {"identification", "Object identification", Audience::registrar, "",
        print_identification},
+      {"look", "Look list", Audience::curator, "", print_looks},
       {"packing", "Packing list", Audience::courier, "Handle by the edges, in gloves.",
        print_packing},
       {"values", "Values", Audience::registrar, "No appraisal.", print_values},

@@ -1,0 +1,25 @@
+// Looks worth taking and a day's plan, for whoever lists or prints them.
+#pragma once
+
+#include "desk/reckoned.h"
+#include "model/look.h"
+
+namespace backmark::desk {
+
+// Of --hours and --by: hours 0 asks for no plan.
+struct LookWish {
+  double hours = 0;
+  bool by_lender = false;
+};
+Parameter hours_parameter();
+Parameter by_parameter();
+// Problem: bad_input, naming the option.
+Result<LookWish> look_wish_of(const Call& call);
+
+// Weighs the show anew. Problems: those of Reckoning::fit.
+Result<model::LookList> looks_of(const model::Show& show,
+                                 const LookWish& wish,
+                                 const evidence::ReckonSettings& settings,
+                                 const Surroundings& around);
+
+}  // namespace backmark::desk
