@@ -146,11 +146,22 @@ constexpr std::array<std::string_view, 15> firm_endings{
 
 }  // namespace
 
+namespace {
+
+bool has_letter(std::string_view text) {
+  return std::any_of(text.begin(), text.end(), [](char sign) {
+    return (sign >= 'a' && sign <= 'z') || (sign >= 'A' && sign <= 'Z') ||
+           static_cast<unsigned char>(sign) > 127;
+  });
+}
+
+}  // namespace
+
 std::vector<NamedMaker> read_makers(std::string_view cell) {
   std::vector<NamedMaker> makers;
   const std::string_view text = trim(cell);
-  if (text.empty()) {
-    return makers;
+  if (!has_letter(text)) {
+    return makers;  // "", "?", "--": nobody is named
   }
   std::string_view rest = text;
   const std::string_view qualifier = take_before(rest);

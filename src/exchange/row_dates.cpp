@@ -77,6 +77,13 @@ void RowReader::read_years(const TableRow& row, RowReading& reading) const {
                                     item.text);
       note.fix = "write it as 1953, about 1953, 1947-1962 or before 1972";
       reading.notes.push_back(std::move(note));
+    } else if (!date.left_over.empty() && !bounded) {
+      item.approximate = true;  // what was not understood may widen it
+      CellRemark note = at(row, bound.column);
+      note.what = fmt::format("of the date \"{}\" only {} was understood, not \"{}\"",
+                              item.text, date.edtf, date.left_over);
+      note.fix = "it is weighed as \"about\"; write it as 1953, about 1953 or 1947-1962";
+      reading.notes.push_back(std::move(note));
     }
   }
   if (item.text.empty() && bounded) {

@@ -37,6 +37,13 @@ TEST_CASE("a qualifier goes before the name and stays with it") {
   CHECK(one("Oda Vessen (attributed)").qualifier == "attributed to");
 }
 
+TEST_CASE("signs without a letter name nobody") {
+  for (const char* cell : {"", "?", "--", "n. 12?"}) {
+    CAPTURE(cell);
+    CHECK(read_makers(cell).empty() == (std::string_view(cell) != "n. 12?"));
+  }
+}
+
 TEST_CASE("possibly by one or another names both") {
   const auto makers = read_makers("possibly by Oda Vessen, or Ilm Tarrow");
   REQUIRE(makers.size() == 2);
