@@ -18,8 +18,11 @@ namespace {
 const Printed& everything() {
   static const Printed all = [] {
     Printed sum;
+    const model::LookList looks = two_looks(demo_printing().show);
     for (const Output& output : outputs()) {
-      auto printed = output.print(demo_printing().job(output.audience));
+      PressJob job = demo_printing().job(output.audience);
+      job.looks = &looks;
+      auto printed = output.print(job);
       REQUIRE_MESSAGE(printed.ok(), output.name);
       if (words::may_show(output.audience, FactKind::value)) {
         continue;  // not for the public: nothing to find there

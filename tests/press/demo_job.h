@@ -9,6 +9,7 @@
 #include <string>
 
 #include "draw/picture.h"
+#include "model/look.h"
 #include "press/job.h"
 #include "scenario/scenario.h"
 
@@ -85,6 +86,27 @@ struct DemoPrinting {
 inline const DemoPrinting& demo_printing() {
   static const DemoPrinting printing;
   return printing;
+}
+
+// Two looks at two pieces of one tray, as a day's plan.
+inline model::LookList two_looks(const model::Show& show) {
+  model::LookList list;
+  const auto& pieces = show.all<model::Piece>();
+  const auto& characters = show.all<model::Character>();
+  for (std::size_t at = 0; at < 2; ++at) {
+    list.looks.push_back({.piece = pieces[at].id,
+                          .character = characters[at].id,
+                          .gain_bits = 0.85 + static_cast<double>(at),
+                          .minutes = 4,
+                          .again = at == 1,
+                          .p10 = {1948},
+                          .p50 = {1955},
+                          .p90 = {1962},
+                          .answers = {{"wire", 0.6, {1950}, {1952}, {1954}}}});
+  }
+  list.hours = 1;
+  list.plan.push_back({.tray = pieces[0].tray, .minutes = 19, .looks = {0, 1}});
+  return list;
 }
 
 // The text of a PDF as poppler's pdftotext extracts it; empty (and said so) without the tool.
