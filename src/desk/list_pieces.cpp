@@ -143,8 +143,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (call.flag("csv")) {
     answer.text = exchange::write_csv(columns, *rows, {});
   } else {
-    answer.text = (last ? stale_line(*last) : std::string()) + to_text(columns, *rows) +
-                  (last ? "" : "Not reckoned yet. Next: backmark infer SHOW\n");
+    answer.text =
+        (last ? stale_line(*last) : std::string()) + to_text(columns, *rows) +
+        (last || call.has("columns") ? "" : "Not reckoned yet. Next: backmark infer SHOW\n");
   }
   return answer;
 }
