@@ -316,6 +316,7 @@ void Reader::take_opening() {
 void Reader::read(cmark_node* document, std::string_view source, bool needs_title) {
   prose_.file = desk_.file;
   blocks(document, Block::Kind::paragraph, 0, {});
+  desk_.in_note = true;
   notes(document);
   notes_without_mark(source);
   if (needs_title) {

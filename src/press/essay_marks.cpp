@@ -97,6 +97,10 @@ Span piece_span(std::string_view inside, bool page, Voice voice, long line, Essa
 bool add_mark(
     Words& words, const std::string& inside, Voice voice, long line, EssayDesk& desk) {
   bool first = true;
+  const bool bracketed = starts_with(trim(inside), "@") && !desk.in_note;
+  if (bracketed) {
+    add_words(words, "(", voice);
+  }
   for (const std::string_view raw : split(inside, ";")) {
     const std::string_view part = trim(raw);
     std::optional<Span> span;
@@ -115,6 +119,9 @@ bool add_mark(
     }
     words.push_back(std::move(*span));
     first = false;
+  }
+  if (bracketed) {
+    add_words(words, ")", voice);
   }
   return true;
 }

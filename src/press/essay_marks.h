@@ -13,6 +13,7 @@ struct EssayDesk {
   const EssayWorld& world;
   std::string file;
   std::vector<std::string> cited;
+  bool in_note = false;  // works stand in brackets in the text, bare in a note
   Problems findings;
 
   std::string where(long line) const;

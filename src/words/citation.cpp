@@ -192,7 +192,7 @@ std::string short_title(const model::Reference& reference, const std::string& lo
   } else if (names.size() > 2) {
     text += " and others";
   }
-  if (!reference.year.empty()) {
+  if (!reference.year.empty() && !ends_with(text, reference.year)) {
     text += "\u00a0" + reference.year;
   }
   return locator.empty() ? text : text + ", " + located(locator);

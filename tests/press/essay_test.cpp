@@ -153,3 +153,12 @@ TEST_CASE("very deep quotations are told and not followed") {
   const Essay essay = World().read("# T\n\n" + std::string(5000, '>') + " deep\n");
   CHECK(only_finding(essay).what == "lists and quotations go too deep");
 }
+
+TEST_CASE("works stand in brackets in the text and bare in a note") {
+  const Essay essay = World().read(
+      "# T\n\nTold twice [@rell-1951, 12; @rell-1951].[^a]\n\n[^a]: See [@rell-1951].\n");
+  CHECK(essay.findings.empty());
+  CHECK(plain_text(essay.prose.blocks[0].words) ==
+        "Told twice (Rell\u00a01951, p.\u00a012; Rell\u00a01951).");
+  CHECK(plain_text(essay.prose.notes[0]) == "See Rell\u00a01951.");
+}
