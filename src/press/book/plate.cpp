@@ -19,7 +19,10 @@ using draw::Canvas;
 constexpr draw::Shadow contact{0.35, 0.5, 0.4, {0.04, 0.04, 0, 0.24}};
 constexpr draw::Shadow fall{1.0, 1.5, 1.7, {0.04, 0.04, 0, 0.30}};
 
-constexpr double shadow_per_mm = 6;
+// Two pixels a standard deviation of the blur: what is as soft as that shows no more.
+double pixels_per_mm_of(const draw::Shadow& shadow) {
+  return 2 / shadow.blur;
+}
 
 // Brings a picture down to what the press can show.
 draw::Picture for_press(draw::Picture picture, const Box& box) {
@@ -155,11 +158,14 @@ void draw_plate(Canvas& canvas, Layout& book, const Plate& plate, int page) {
   const draw::Picture shown = for_press(std::move(*picture), plate.box);
   if (plate.shadow) {
     // A shadow is soft: a small copy casts the same one, at a fraction of the work.
+    const double per_mm = pixels_per_mm_of(contact);
     const draw::Picture small =
-        draw::resized(shown, std::max(1, static_cast<int>(plate.box.width * shadow_per_mm)),
-                      std::max(1, static_cast<int>(plate.box.height * shadow_per_mm)));
+        draw::resized(shown, std::max(1, static_cast<int>(plate.box.width * per_mm)),
+                      std::max(1, static_cast<int>(plate.box.height * per_mm)));
     for (const draw::Shadow& shadow : {fall, contact}) {
-      canvas.shadow(plate.box, shadow, [&](Canvas& shape) { shape.image(small, plate.box); });
+      canvas.shadow(
+          plate.box, shadow, [&](Canvas& shape) { shape.image(small, plate.box); },
+          pixels_per_mm_of(shadow));
     }
   }
   canvas.cutout(shown, plate.box);
