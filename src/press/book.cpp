@@ -1,5 +1,6 @@
 #include "press/book.h"
 
+#include "base/text.h"
 #include "press/book/kinds.h"
 #include "press/book/render.h"
 
@@ -8,6 +9,31 @@ namespace backmark::press {
 namespace {
 
 constexpr int most_passes = 5;
+
+// Blank pages fill the last signature. Up to two are usual; of more the finding says what may
+// be done with them.
+void fill_signature(book::Layout& layout, int sheet) {
+  const int used = static_cast<int>(layout.pages().size());
+  const int blank = (sheet - used % sheet) % sheet;
+  for (int page = 0; page < blank; ++page) {
+    layout.page().folio = false;
+  }
+  if (blank > 2) {
+    layout.find(
+        {Fault::conflict,
+         fmt::format("{} pages leave {} of the last sheet of {} blank", used, blank, sheet),
+         "the last signature",
+         fmt::format("give {} pieces a spread (backmark pick --lead), drop {} of the pages, or "
+                     "set book.sheet to 8 or 4",
+                     (blank + 1) / 2, used % sheet)});
+  }
+}
+
+// Pages of a signature: 16 unless the show says 4, 8 or 32.
+int sheet_of(const PressJob& job) {
+  const int sheet = static_cast<int>(job.number_setting("book.sheet", 16));
+  return sheet == 4 || sheet == 8 || sheet == 32 ? sheet : 16;
+}
 
 }  // namespace
 
@@ -34,6 +60,7 @@ Result<Printed> print_book(const PressJob& job) {
     layout.find({Fault::conflict, "page numbers still move after five passes", "the book",
                  "look at the contents and the index"});
   }
+  fill_signature(layout, sheet_of(job));
   auto pdf = book::render(layout);
   if (!pdf) {
     return pdf.problem();

@@ -68,12 +68,10 @@ Result<std::string> render(Layout& book) {
   const Plan& plan = book.plan();
   Canvas canvas = Canvas::pages(plan.grid.trim, plan.grid.bleed);
   for (const auto& page : book.pages()) {
-    if (page->number > 1) {
-      if (auto turned = canvas.next_page(); !turned) {
-        return turned.problem();
-      }
-    }
     draw_page(canvas, book, *page);
+    if (auto turned = canvas.next_page(); !turned) {  // the last too: it may be blank
+      return turned.problem();
+    }
   }
   return draw::finish_pdf(canvas, {.title = std::string(plan.show().setting("title")),
                                    .author = std::string(plan.show().setting("author")),
