@@ -5,8 +5,8 @@
 #include <set>
 
 #include "base/text.h"
-#include "press/book/list_flow.h"
 #include "press/book/kinds.h"
+#include "press/book/list_flow.h"
 #include "press/book/type.h"
 #include "press/book_index.h"
 

@@ -17,11 +17,15 @@ Page& open_back_matter(Layout& book, Chapter chapter, const std::string& note) {
   const std::string title = chapter.title;
   book.open(std::move(chapter));
   Page& page = book.page();
-  book.text(page, {grid.left(page.side), grid.line(3)}, {{title, roman(grid, title_pt)}},
-            draw::Align::left, Role::title);
+  const double width =
+      book.text(page, {grid.left(page.side), grid.line(3)}, {{title, roman(grid, title_pt)}},
+                draw::Align::left, Role::title);
   if (!note.empty()) {
-    book.ragged(page, {grid.column_left(page.side, 3), grid.line(3) - 2 * grid.small},
-                {{note, caption(grid)}}, grid.columns(4), grid.small);
+    // Column 3, or the one after a long title.
+    const int column =
+        grid.left(page.side) + width + grid.gutter <= grid.column_left(page.side, 3) ? 3 : 4;
+    book.ragged(page, {grid.column_left(page.side, column), grid.line(3) - 2 * grid.small},
+                {{note, caption(grid)}}, grid.columns(7 - column), grid.small);
   }
   return page;
 }
@@ -64,9 +68,9 @@ void ListFlow::keep(int lines) {
 }
 
 void ListFlow::paragraph(const std::vector<draw::Stretch>& words,
-                     double hang,
-                     const std::vector<std::string>& places,
-                     const std::string& goes_on) {
+                         double hang,
+                         const std::vector<std::string>& places,
+                         const std::string& goes_on) {
   const Grid& grid = book_.grid();
   const draw::Paragraph lines =
       draw::set_ragged(book_.plan().fonts(), words, {width_ - hang, -hang});

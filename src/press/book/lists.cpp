@@ -2,8 +2,8 @@
 #include <algorithm>
 
 #include "base/text.h"
-#include "press/book/list_flow.h"
 #include "press/book/kinds.h"
+#include "press/book/list_flow.h"
 #include "press/book/type.h"
 #include "words/citation.h"
 

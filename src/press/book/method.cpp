@@ -7,6 +7,7 @@
 #include "press/book/kinds.h"
 #include "press/book/list_flow.h"
 #include "press/book/type.h"
+#include "words/fact.h"
 #include "words/phrase.h"
 #include "words/table.h"
 
@@ -51,10 +52,11 @@ void rows(ListFlow& flow,
   flow.space(grid.small);
   flow.paragraph({{head, caption_italic(grid).with(draw::copper)}}, 0);
   for (const words::TableRow& row : table) {
-    flow.paragraph({{std::to_string(row.row) + "\u2002", figures(grid)},
-                    {std::string(row.phrase), caption_italic(grid)},
-                    {fmt::format(": {}. Says: {}.", row.holds, row.says), caption(grid)}},
-                   4);
+    flow.paragraph(
+        {{std::to_string(row.row) + "\u2002", figures(grid)},
+         {row.phrase.empty() ? "nothing" : std::string(row.phrase), caption_italic(grid)},
+         {fmt::format(": {}. Says: {}.", row.holds, row.says), caption(grid)}},
+        4);
   }
 }
 
@@ -74,8 +76,8 @@ void overruled(ListFlow& flow, const Layout& book) {
       continue;
     }
     any = true;
-    flow.paragraph({{fmt::format("{}: {} (the table: {}). {} {}", place->number, one.ours,
-                                 one.tables, one.reason, one.initials),
+    flow.paragraph({{fmt::format("{}: {} (the table: {}). {}, {}", place->number, one.ours,
+                                 one.tables, words::sentence(one.reason), one.initials),
                      caption(grid)}},
                    4);
   }

@@ -1,0 +1,72 @@
+#include "press/book.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "demo_job.h"
+#include "words/table.h"
+
+using namespace backmark;
+using namespace backmark::press;
+using words::Audience;
+
+namespace {
+
+const Printed& book() {
+  static const Printed printed = *print_book(demo_printing().job(Audience::public_));
+  return printed;
+}
+
+}  // namespace
+
+TEST_CASE("the book fills its sheets, and says when many pages stay blank") {
+  const std::string text = text_in(book().files.front().bytes);
+  if (text.empty()) {
+    return;
+  }
+  const auto pages = std::count(text.begin(), text.end(), '\f');  // pdftotext ends a page so
+  CHECK(pages >= 120);
+  CHECK(pages % 16 == 0);
+  std::size_t blank = 0;  // at the end
+  while (blank < text.size() && text[text.size() - 1 - blank] == '\f') {
+    ++blank;
+  }
+  const bool told =
+      std::any_of(book().findings.begin(), book().findings.end(),
+                  [](const Problem& one) { return one.where == "the last signature"; });
+  CHECK(told == (blank - 1 > 2));
+}
+
+TEST_CASE("the note on method prints every row of the table from odds to words") {
+  const std::string text = flattened(text_in(book().files.front().bytes));
+  if (text.empty()) {
+    return;
+  }
+  for (const auto* table : {&words::year_table(), &words::maker_table(), &words::place_table(),
+                            &words::replaced_table()}) {
+    for (const words::TableRow& row : *table) {
+      CAPTURE(row.phrase);
+      CHECK(contains(text, flattened(row.phrase)));
+      CHECK(contains(text, "Says: "));
+    }
+  }
+}
+
+TEST_CASE("pictures without a credit are told with their numbers") {
+  model::Show show = show_of(demo_printing().demo);
+  for (model::Photograph& one : show.all<model::Photograph>()) {
+    one.credit.clear();
+  }
+  show.settle();
+  const DemoPrinting& demo = demo_printing();
+  const PressJob usual = demo.job(Audience::public_);
+  const PressJob job{show,        usual.beliefs,    usual.phrases,
+                     usual.fonts, usual.photograph, usual.audience,
+                     usual.day};
+  const auto printed = print_book(job);
+  REQUIRE(printed);
+  const auto found =
+      std::count_if(printed->findings.begin(), printed->findings.end(),
+                    [](const Problem& one) { return contains(one.what, "have no credit"); });
+  CHECK(found == 1);
+}
