@@ -18,6 +18,7 @@ Operation reckon_formula();
 Operation find_pieces();
 Operation read_history();
 Operation set_section();
+Operation set_setting();
 Operation pick_pieces();
 Operation infer_show();
 Operation explain_piece();

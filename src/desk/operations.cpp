@@ -7,10 +7,10 @@ namespace backmark::desk {
 const std::vector<Operation>& operations() {
   // In the order in which a curator meets them.
   static const std::vector<Operation> list = {
-      new_show(),       demo_show(),   import_file(),  infer_show(), list_pieces(),
-      explain_piece(),  set_section(), pick_pieces(),  check_show(), print_papers(),
-      export_show(),    find_pieces(), read_history(), read_dates(), reckon_formula(),
-      calibrate_show(), test_claim(),  look_list(),
+      new_show(),       demo_show(),      import_file(), infer_show(),   list_pieces(),
+      explain_piece(),  set_setting(),    set_section(), pick_pieces(),  check_show(),
+      print_papers(),   export_show(),    find_pieces(), read_history(), read_dates(),
+      reckon_formula(), calibrate_show(), test_claim(),  look_list(),
   };
   return list;
 }

@@ -1,5 +1,6 @@
 // Section by section: an opener, then a spread, a page or a place among six for each piece.
 #include <algorithm>
+#include <cmath>
 
 #include "base/text.h"
 #include "press/book/entry_text.h"
@@ -17,6 +18,7 @@ using words::FactKind;
 enum class Form { spread, page, six };
 
 constexpr double between = 8;  // mm from one cut-out to another
+constexpr double clear = 6;    // mm from a cut-out to words or a chart
 constexpr std::size_t least_group = 4;
 
 double pair_width(const Entry& entry) {
@@ -105,10 +107,19 @@ void add_bar_and_words(Layout& book,
   book.text(page, {right, y}, {{words, caption(grid)}}, draw::Align::right);
 }
 
-// Mark and tips on the foot of a spread's verso.
-void add_foot_row(Layout& book, Page& page, const Entry& entry) {
+// The y on which pictures of the foot row stand.
+double foot_floor(const Grid& grid) {
+  return grid.line(grid.lines) - 8 * grid.type;
+}
+
+double tips_top(const Grid& grid, const Entry& entry) {
+  return foot_floor(grid) - (entry.tips == nullptr ? 0 : size_of(*entry.tips, 1).height);
+}
+
+// Mark and tips on the foot of a spread's verso; the tips only below `free_from`.
+void add_foot_row(Layout& book, Page& page, const Entry& entry, double free_from) {
   const Grid& grid = book.grid();
-  const double floor = grid.line(grid.lines) - 8 * grid.type;
+  const double floor = foot_floor(grid);
   if (entry.mark != nullptr && grid.side_column) {
     const double ratio = size_of(*entry.mark, 4).width <= grid.side_width() + 0.5 ? 4 : 3;
     const draw::Size size = size_of(*entry.mark, ratio);
@@ -119,7 +130,11 @@ void add_foot_row(Layout& book, Page& page, const Entry& entry) {
               {{ratio == 4 ? "Mark, four times" : "Mark, three times", caption(grid)}});
     add_scale_bar(book, page, {left + 30, grid.line(grid.lines)}, 5, ratio);
   }
-  if (entry.tips != nullptr) {
+  if (entry.tips != nullptr && tips_top(grid, entry) < free_from) {
+    book.find({Fault::conflict, "there is no room for the tips under the prose",
+               fmt::format("page {}, number {}", page.number, entry.place->number),
+               "shorten the prose, or print in the larger trim"});
+  } else if (entry.tips != nullptr) {
     const draw::Size size = size_of(*entry.tips, 1);
     const double left = grid.text_left(page.side);
     add_alternative(page, entry.tips, {left + size.width / 2, floor - size.height / 2}, 1,
@@ -159,9 +174,12 @@ void lay_spread(Layout& book, const Entry& entry) {
     next = static_cast<int>((y - grid.head) / grid.step) + 2;
   }
   add_text_lines(book, verso, lines, text_left, next);
-  const double band = grid.line(next + static_cast<double>(lines.size()) + 3);
+  // Three lines under the prose, or as many as the tips leave.
+  const double prose_end = next + static_cast<double>(lines.size());
+  const double above_tips = std::floor((tips_top(grid, entry) - clear - grid.head) / grid.step);
+  const double band = grid.line(std::max(prose_end + 1, std::min(prose_end + 3, above_tips)));
   add_year_band(book, verso, entry, {text_left, band}, grid.text_width());
-  add_foot_row(book, verso, entry);
+  add_foot_row(book, verso, entry, band + clear);
   Page& recto = book.page();
   recto.foot = std::to_string(entry.place->number);
   const draw::Box room{grid.left(recto.side), grid.head, grid.width(),

@@ -33,7 +33,15 @@ const Entry* piece_for_title(const Plan& plan) {
   return best;
 }
 
-void add_title_lines(Layout& book, Page& page) {
+constexpr double clear = 6;  // mm between words and a cut-out
+
+// Where the plate begins, so that the title's lines end before it.
+double plate_left(const Grid& grid, Side side, const Entry* entry) {
+  const double width = entry == nullptr ? 0 : size_of(*entry->front, 1).width;
+  return grid.column_left(side, 4) + (grid.columns(3) - width) / 2;
+}
+
+void add_title_lines(Layout& book, Page& page, const Entry* beside) {
   const Plan& plan = book.plan();
   const Grid& grid = book.grid();
   const double left = grid.left(page.side);
@@ -42,7 +50,8 @@ void add_title_lines(Layout& book, Page& page) {
             {{for_small_caps(plan.show().setting("author")), author.with(draw::grey)}});
   draw::Style title = roman(grid, title_pt);
   title.tracking = -4;
-  const double room = grid.columns(4) + grid.gutter;
+  const double room = std::min(grid.columns(4) + grid.gutter,
+                               plate_left(grid, page.side, beside) - clear - left);
   const auto lines = balanced(plan.fonts(), plan.show().setting("title"), title, room);
   const double leading = grid.pt(title_pt) * mm_per_point * 1.02;
   double y = 118 * grid.type - leading * static_cast<double>(lines.size() - 1);
@@ -71,16 +80,17 @@ void lay_title(Layout& book) {
              .listed = false});
   Page& page = book.page();
   page.folio = false;
-  add_title_lines(book, page);
+  const Entry* beside = piece_for_title(plan);
+  add_title_lines(book, page, beside);
   const double left = grid.left(page.side);
   const double rule = grid.line(42) - 2 * grid.step;
   page.rules.push_back({{left, rule}, {left + grid.columns(1), rule}, 0.5, draw::copper});
   book.text(page, {left, grid.line(42)},
             {{std::string(plan.show().setting("house")), roman(grid, 12)}});
-  if (const Entry* entry = piece_for_title(plan)) {
+  if (beside != nullptr) {
     const double x = grid.column_left(page.side, 4) + grid.columns(3) / 2;
-    add_plate(page, entry->front, {x, 118 * grid.type - 4}, 1,
-              entry->fact(words::FactKind::title));
+    add_plate(page, beside->front, {x, 118 * grid.type - 4}, 1,
+              beside->fact(words::FactKind::title));
   }
 }
 
