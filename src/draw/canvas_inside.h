@@ -25,7 +25,7 @@ using SurfaceOwner = std::unique_ptr<cairo_surface_t, DropSurface>;
 using PatternOwner = std::unique_ptr<cairo_pattern_t, DropPattern>;
 
 // A stretch of a page that belongs to an element: the `place`th one begun on its page.
-struct Stretch {
+struct ContentStretch {
   ElementNumber element = 0;
   int page = 0;
   int place = 0;
@@ -43,7 +43,7 @@ struct Child {
 struct Structure {
   std::vector<Element> elements{Element{}};
   std::vector<std::vector<Child>> children{{}};
-  std::vector<Stretch> stretches;
+  std::vector<ContentStretch> stretches;
   int begun_on_page = 0;
   int open_groups = 0;
   bool open_content = false;

@@ -179,7 +179,7 @@ class TreeWriter {
     return node;
   }
 
-  QPDFObjectHandle stretch(const Stretch& of, const QPDFObjectHandle& node) {
+  QPDFObjectHandle stretch(const ContentStretch& of, const QPDFObjectHandle& node) {
     const auto at = static_cast<std::size_t>(of.page);
     auto& parents = parents_.at(at);
     parents.resize(std::max(parents.size(), static_cast<std::size_t>(of.place) + 1));
@@ -207,7 +207,7 @@ class TreeWriter {
     on.replaceKey("/StructParents", QPDFObjectHandle::newInteger(static_cast<long long>(at)));
     on.replaceKey("/Tabs", name("/S"));
     std::vector<std::string> properties(parents_[at].size());
-    for (const Stretch& of : structure_.stretches) {
+    for (const ContentStretch& of : structure_.stretches) {
       if (static_cast<std::size_t>(of.page) == at && !of.how.language.empty()) {
         properties[static_cast<std::size_t>(of.place)] =
             " /Lang " + QPDFObjectHandle::newUnicodeString(of.how.language).unparse();

@@ -70,3 +70,25 @@ TEST_CASE("pictures without a credit are told with their numbers") {
                     [](const Problem& one) { return contains(one.what, "have no credit"); });
   CHECK(found == 1);
 }
+
+TEST_CASE("readers of structure hear headings, whole paragraphs and pictures in words") {
+  const Path file = std::filesystem::temp_directory_path() / "backmark-book-structure.pdf";
+  REQUIRE(write_file(file, book().files.front().bytes));
+  std::string tree;
+  if (std::FILE* pipe =
+          popen(("pdfinfo -struct '" + file.string() + "' 2>/dev/null").c_str(), "r")) {
+    char buffer[4096];
+    while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, pipe)) {
+      tree.append(buffer, got);
+    }
+    pclose(pipe);
+  }
+  std::filesystem::remove(file);
+  if (tree.empty()) {
+    MESSAGE("skipped: pdfinfo is not here, so the structure was not read back");
+    return;
+  }
+  CHECK(contains(tree, "H1"));
+  CHECK(contains(tree, "Figure"));
+  CHECK(contains(tree, "Note"));
+}

@@ -115,9 +115,10 @@ draw::Paragraph prose_lines(Layout& book, const Entry& entry) {
 
 void add_text_lines(
     Layout& book, Page& page, const draw::Paragraph& lines, double left, int first) {
+  const int paragraph = book.new_paragraph();
   for (std::size_t at = 0; at < lines.size(); ++at) {
     const double y = book.grid().line(first + static_cast<double>(at));
-    page.lines.push_back({{left, y}, lines[at].line, Role::text, 0, true});
+    page.lines.push_back({{left, y}, lines[at].line, Role::text, paragraph, true});
   }
 }
 

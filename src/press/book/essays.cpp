@@ -52,8 +52,10 @@ void add_notes(Layout& book, Page& page, const Prose& prose, const std::vector<i
     const double x = at < in_first ? left : second;
     book.text(page, {x, y}, {{std::to_string(notes[at] + 1), caption(grid)}}, draw::Align::left,
               Role::note);
+    const int paragraph = book.new_paragraph();
     for (draw::ParagraphLine& line : set[at]) {
-      page.lines.push_back({{x + 4 * grid.type, y}, std::move(line.line), Role::note});
+      page.lines.push_back(
+          {{x + 4 * grid.type, y}, std::move(line.line), Role::note, paragraph});
       y += grid.small;
     }
   }
@@ -72,9 +74,11 @@ void add_head(Layout& book, Page& page, const Prose& prose, std::size_t number) 
   draw::Style title = roman(grid, 34);
   title.tracking = -4;
   double y = grid.line(9);
+  const int paragraph = book.new_paragraph();
   for (const std::string& line :
        balanced(book.plan().fonts(), prose.title, title, grid.text_width())) {
     book.text(page, {left - 0.6, y}, {{line, title}}, draw::Align::left, Role::title);
+    page.lines.back().paragraph = paragraph;
     y += 13 * grid.type;
   }
   const std::string author =
@@ -99,6 +103,7 @@ void lay_essay(Layout& book, const Prose& prose, std::size_t number) {
     book.find({Fault::conflict, "an essay's notes are longer than a page", prose.file,
                "shorten them"});
   }
+  int paragraph = 0;
   for (std::size_t at = 0; at < starts.size(); ++at) {
     Page& page = book.page();
     if (at == 0) {
@@ -109,10 +114,11 @@ void lay_essay(Layout& book, const Prose& prose, std::size_t number) {
     std::vector<int> notes;
     for (std::size_t i = starts[at]; i < end; ++i) {
       k += i > starts[at] ? lines[i].before : 0;
+      paragraph = lines[i].first || paragraph == 0 ? book.new_paragraph() : paragraph;
       page.lines.push_back({{grid.text_left(page.side) + lines[i].indent, grid.line(k)},
                             lines[i].line.line,
-                            Role::text,
-                            0,
+                            lines[i].head ? Role::heading : Role::text,
+                            paragraph,
                             true});
       notes.insert(notes.end(), lines[i].notes.begin(), lines[i].notes.end());
       ++k;

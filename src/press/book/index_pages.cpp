@@ -25,7 +25,11 @@ std::string text_of(const Page& page) {
     for (const draw::GlyphRun& run : line.line.runs) {
       text += run.text;
     }
-    text += " ";
+    if (ends_with(text, "\u00ad")) {
+      text.resize(text.size() - 2);  // a word that the line divides
+    } else {
+      text += " ";
+    }
   }
   return text;
 }

@@ -92,7 +92,7 @@ double Layout::ragged(Page& page,
   for (const draw::Run& run : words) {
     text.push_back({run.text, run.style});
   }
-  const int paragraph = ++paragraphs_;
+  const int paragraph = new_paragraph();
   for (draw::ParagraphLine& line : draw::set_ragged(plan_.fonts(), text, {width, 0})) {
     page.lines.push_back({baseline, std::move(line.line), role, paragraph});
     baseline.y += leading;

@@ -74,6 +74,8 @@ class Layout {
                 double width,
                 double leading,
                 Role role = Role::caption);
+  // A number that lines of one paragraph share, for readers of structure.
+  int new_paragraph() { return ++paragraphs_; }
   void link(Page& page, const draw::Box& box, const std::string& place);
 
   // --- what is reported

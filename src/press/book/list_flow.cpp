@@ -76,6 +76,7 @@ void ListFlow::paragraph(const std::vector<draw::Stretch>& words,
       draw::set_ragged(book_.plan().fonts(), words, {width_ - hang, -hang});
   const std::size_t count = lines.size();
   keep(static_cast<int>(count <= never_parted ? count : 2));
+  const int paragraph = book_.new_paragraph();
   for (std::size_t at = 0; at < count; ++at) {
     const bool two_left = at + 2 == count && count > never_parted;
     if (y_ + (two_left ? grid.small : 0) > last()) {
@@ -85,7 +86,7 @@ void ListFlow::paragraph(const std::vector<draw::Stretch>& words,
         y_ += grid.small;
       }
     }
-    page_->lines.push_back({{x() + hang, y_}, lines[at].line, Role::entry});
+    page_->lines.push_back({{x() + hang, y_}, lines[at].line, Role::entry, paragraph});
     for (const draw::Tagged& tagged : lines[at].tags) {
       const auto place = static_cast<std::size_t>(tagged.tag);
       if (place < places.size() && !places[place].empty()) {

@@ -43,9 +43,9 @@ struct Plan {
   draw::Hyphens hyphens;
   std::vector<Prose> essays;  // in the order of their files
   std::vector<EntryPart> parts;
-  Problems findings;  // met while gathering
-  YearSpan years;     // the span of every band in the book
-  Prose glossary;     // without blocks if there is none
+  Problems findings;                    // met while gathering
+  YearSpan years;                       // the span of every band in the book
+  Prose glossary;                       // without blocks if there is none
   std::vector<model::Reference> cited;  // by the texts, in the order of the list
 
   const draw::Fonts& fonts() const { return job.fonts; }

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "draw/pdf.h"
 #include "press/book/plate.h"
+#include "press/book/tell.h"
 #include "press/book/type.h"
 
 namespace backmark::press::book {
@@ -30,7 +31,7 @@ void draw_foot(Canvas& canvas, const Plan& plan, const Page& page) {
              recto ? Align::right : Align::left);
 }
 
-void draw_page(Canvas& canvas, Layout& book, const Page& page) {
+void draw_page(Canvas& canvas, Teller& teller, Layout& book, const Page& page) {
   const Plan& plan = book.plan();
   if (!page.outline.empty()) {
     canvas.outline(page.outline, page.outline_level, {0, 0});
@@ -38,8 +39,9 @@ void draw_page(Canvas& canvas, Layout& book, const Page& page) {
   for (const auto& [name, at] : page.places) {
     canvas.destination(name, at);
   }
+  teller.begin(page);
   for (const Plate& plate : page.plates) {
-    draw_plate(canvas, book, plate, page.number);
+    teller.picture(plate.alternative, [&] { draw_plate(canvas, book, plate, page.number); });
   }
   for (const auto& drawing : page.drawings) {
     canvas.scoped([&] { drawing(canvas); });
@@ -48,7 +50,7 @@ void draw_page(Canvas& canvas, Layout& book, const Page& page) {
     canvas.line(rule.from, rule.to, rule.colour, {rule.width_pt * mm_per_point});
   }
   for (const TextLine& line : page.lines) {
-    draw::show(canvas, plan.fonts(), line.baseline, line.line);
+    teller.line(line, [&] { draw::show(canvas, plan.fonts(), line.baseline, line.line); });
   }
   if (page.folio) {
     draw_foot(canvas, plan, page);
@@ -67,8 +69,9 @@ void draw_page(Canvas& canvas, Layout& book, const Page& page) {
 Result<std::string> render(Layout& book) {
   const Plan& plan = book.plan();
   Canvas canvas = Canvas::pages(plan.grid.trim, plan.grid.bleed);
+  Teller teller(canvas);
   for (const auto& page : book.pages()) {
-    draw_page(canvas, book, *page);
+    draw_page(canvas, teller, book, *page);
     if (auto turned = canvas.next_page(); !turned) {  // the last too: it may be blank
       return turned.problem();
     }

@@ -54,17 +54,21 @@ void add_title_lines(Layout& book, Page& page, const Entry* beside) {
                                plate_left(grid, page.side, beside) - clear - left);
   const auto lines = balanced(plan.fonts(), plan.show().setting("title"), title, room);
   const double leading = grid.pt(title_pt) * mm_per_point * 1.02;
+  int paragraph = book.new_paragraph();
   double y = 118 * grid.type - leading * static_cast<double>(lines.size() - 1);
   for (const std::string& line : lines) {
     // Hung so that the stem, not the serif, stands on the column.
     book.text(page, {left - 0.9 * grid.type, y}, {{line, title}}, draw::Align::left,
               Role::title);
+    page.lines.back().paragraph = paragraph;
     y += leading;
   }
   y = 118 * grid.type + 3 * grid.step;
+  paragraph = book.new_paragraph();
   for (const std::string& line : balanced(plan.fonts(), plan.show().setting("subtitle"),
                                           italic(grid, 17), grid.columns(3) + grid.gutter)) {
     book.text(page, {left, y}, {{line, italic(grid, 17)}});
+    page.lines.back().paragraph = paragraph;
     y += 2 * grid.step;
   }
 }
