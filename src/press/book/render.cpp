@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "base/text.h"
 #include "draw/pdf.h"
@@ -64,10 +65,35 @@ void draw_page(Canvas& canvas, Teller& teller, Layout& book, const Page& page) {
   }
 }
 
+// Letters that no font of the house has, each told once, with the first page it stands on.
+void find_missing_letters(Layout& book) {
+  const draw::Fonts& fonts = book.plan().fonts();
+  std::set<std::pair<draw::Face, char32_t>> seen;
+  for (const auto& page : book.pages()) {
+    for (const TextLine& line : page->lines) {
+      for (const draw::GlyphRun& run : line.line.runs) {
+        for (const char32_t letter : to_code_points(run.text)) {
+          const std::string text = to_utf8({&letter, 1});
+          if (!seen.emplace(run.face, letter).second ||
+              fonts.missing(text, draw::Style{.face = run.face}).empty()) {
+            continue;
+          }
+          book.find({Fault::conflict,
+                     fmt::format("no font here has the letter \"{}\" (U+{:04X})", text,
+                                 static_cast<unsigned>(letter)),
+                     fmt::format("page {}", page->number),
+                     "write the word in another script; an empty box is printed"});
+        }
+      }
+    }
+  }
+}
+
 }  // namespace
 
 Result<std::string> render(Layout& book) {
   const Plan& plan = book.plan();
+  find_missing_letters(book);
   Canvas canvas = Canvas::pages(plan.grid.trim, plan.grid.bleed);
   Teller teller(canvas);
   for (const auto& page : book.pages()) {
