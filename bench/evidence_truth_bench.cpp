@@ -8,76 +8,15 @@
 #include <map>
 
 #include "base/text.h"
+#include "evidence/grown_oracle.h"
 #include "evidence/grown_show.h"
 #include "evidence/reckon.h"
+#include "truth_score.h"
 
 namespace {
 
 using namespace backmark;
-
-struct Score {
-  double log_year = 0, error = 0, pieces = 0;
-  double inside[3] = {0, 0, 0};
-  std::vector<std::pair<double, bool>> maker_calls;  // chance given to the first maker, right
-  std::vector<std::pair<double, bool>> stories;      // chance of empty talk, it is
-  std::vector<std::pair<double, bool>> parts;        // chance of a later part, it is
-  double rhat = 0, ess = 1e9, settled = 0, shows = 0, seconds = 0;
-};
-
-// The chance that a wrong one is given more doubt than a right one.
-double area(std::vector<std::pair<double, bool>> calls) {
-  std::sort(calls.begin(), calls.end());
-  double right = 0;
-  double wins = 0;
-  double wrong = 0;
-  for (std::size_t i = 0; i < calls.size();) {
-    double here_wrong = 0;
-    double here_right = 0;
-    std::size_t j = i;
-    for (; j < calls.size() && calls[j].first == calls[i].first; ++j) {
-      (calls[j].second ? here_wrong : here_right) += 1;
-    }
-    wins += here_wrong * (right + 0.5 * here_right);
-    right += here_right;
-    wrong += here_wrong;
-    i = j;
-  }
-  return right * wrong > 0 ? wins / (right * wrong) : 0;
-}
-
-// Expected calibration error over tenths of the chance given.
-double calibration_error(const std::vector<std::pair<double, bool>>& calls) {
-  double given[10] = {};
-  double seen[10] = {};
-  for (const auto& [p, right] : calls) {
-    const auto bin = std::min<std::size_t>(9, static_cast<std::size_t>(p * 10));
-    given[bin] += p;
-    seen[bin] += right ? 1 : 0;
-  }
-  double error = 0;
-  for (std::size_t bin = 0; bin < 10; ++bin) {
-    error += std::abs(given[bin] - seen[bin]) / static_cast<double>(calls.size());
-  }
-  return error;
-}
-
-void score_year(const model::YearBelief& belief, int year, Random& random, Score& score) {
-  double below = 0;
-  double here = 0;
-  for (std::size_t t = 0; t < belief.p.size(); ++t) {
-    const int at = belief.span.first.value + static_cast<int>(t);
-    below += at < year ? belief.p[t] : 0;
-    here = at == year ? belief.p[t] : here;
-  }
-  const double rank = below + here * random.uniform();
-  const double shares[3] = {0.5, 0.8, 0.95};
-  for (int k = 0; k < 3; ++k) {
-    score.inside[k] += std::abs(rank - 0.5) <= shares[k] / 2 ? 1 : 0;
-  }
-  score.log_year += std::log(std::max(here, 1e-6));
-  score.error += std::abs(belief.at(0.5).value - year);
-  score.pieces += 1;
-}
+using namespace backmark::bench;
 
 void score_maker(const evidence::Grown& grown,
                  const model::PieceBelief& belief,
@@ -96,7 +35,7 @@ void score_doubts(const evidence::Grown& grown,
                   const evidence::Reckoning& reckoning,
                   std::size_t i,
                   Score& score) {
-  static const char* const names[5] = {"front", "fitting", "cord", "tip", "rest"};
+  static const char* const names[5] = {"front", "first", "second", "third", "rest"};
   for (const model::Misfit& doubt : reckoning.doubts(i)) {
     if (doubt.record != 0 && doubt.record == grown.story[i]) {
       score.stories.emplace_back(doubt.p, grown.story_right[i] == 0);
@@ -131,15 +70,24 @@ void run(const evidence::Grown& grown, const evidence::ReckonSettings& settings,
   score.settled += beliefs->converged ? 1 : 0;
 }
 
-void print(const char* name, const Score& s) {
-  fmt::print(
-      "{}: undated {:.0f}, log {:.3f}, cover {:.3f} {:.3f} {:.3f}, mean error {:.2f} years, "
-      "maker ECE {:.3f}, story AUC {:.3f} ({}), part AUC {:.3f} ({}), R-hat to {:.3f}, ESS "
-      "from {:.0f}, settled {:.0f} of {:.0f}, {:.1f} CPU s a show\n",
-      name, s.pieces, s.log_year / s.pieces, s.inside[0] / s.pieces, s.inside[1] / s.pieces,
-      s.inside[2] / s.pieces, s.error / s.pieces, calibration_error(s.maker_calls),
-      area(s.stories), s.stories.size(), area(s.parts), s.parts.size(), s.rhat, s.ess,
-      s.settled, s.shows, s.seconds / s.shows);
+// What one who knows how the show was made would answer: the best there is.
+void run_oracle(const evidence::Grown& grown, const evidence::GrowthPlan& plan, Score& score) {
+  const evidence::GrownOracle oracle(grown, plan);
+  Random random(99);
+  for (std::size_t i = 0; i < grown.year.size(); ++i) {
+    const evidence::OracleAnswer answer = oracle.judge(i);
+    for (std::size_t part = 1; part <= 3; ++part) {
+      score.parts.emplace_back(answer.replaced[part], grown.replaced[i][part] != 0);
+    }
+    if (grown.story[i] != 0) {
+      score.stories.emplace_back(answer.story_wrong, grown.story_right[i] == 0);
+    }
+    if (grown.dated[i] == 0) {
+      score_year({{Year{plan.first_year}, Year{plan.first_year + plan.years - 1}}, answer.year},
+                 grown.year[i], random, score);
+    }
+  }
+  score.shows += 1;
 }
 
 }  // namespace
@@ -149,10 +97,12 @@ int main(int argc, char** argv) {
   const int pieces = argc > 2 ? std::atoi(argv[2]) : 1000;
   Score plain;
   Score sampled;
+  Score known;
   for (int k = 0; k < shows; ++k) {
-    const evidence::Grown grown =
-        evidence::Grower({.pieces = pieces, .seed = 1000 + static_cast<std::uint64_t>(k)})
-            .grow();
+    const evidence::GrowthPlan plan{.pieces = pieces,
+                                    .seed = 1000 + static_cast<std::uint64_t>(k)};
+    const evidence::Grown grown = evidence::Grower(plan).grow();
+    run_oracle(grown, plan, known);
     evidence::ReckonSettings settings;
     run(grown, settings, sampled);
     settings.chains = 0;
@@ -160,5 +110,6 @@ int main(int argc, char** argv) {
   }
   print("without chains", plain);
   print("with chains   ", sampled);
+  print("all known     ", known);
   return 0;
 }

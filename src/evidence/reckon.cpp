@@ -62,6 +62,17 @@ WorkingYears working_years(const std::vector<double>& factor, double floor) {
 
 }  // namespace
 
+std::vector<std::size_t> evenly_spread(const std::vector<std::size_t>& rows, std::size_t most) {
+  if (rows.size() <= most) {
+    return rows;
+  }
+  std::vector<std::size_t> some;
+  for (std::size_t i = 0; i < most; ++i) {
+    some.push_back(rows[i * rows.size() / most]);
+  }
+  return some;
+}
+
 SpanPrior Reckoning::Inside::prior_of(std::size_t maker) const {
   return span_prior(show->all<model::Maker>()[maker]);
 }
@@ -116,17 +127,6 @@ void Reckoning::Inside::learn_spans(const Watch& watch) {
 // listed hand less often: in a show where one piece in five names anybody, most hands are
 // nobody's we know. So the odds are scaled by those of being named at all, unless the user sets
 // the share.
-void Reckoning::Inside::learn_named_odds() {
-  if (settings.unlisted_share >= 0 || gathered.pieces.empty()) {
-    return;
-  }
-  double named = 1;  // one of each kind to begin with
-  for (const GatheredPiece& piece : gathered.pieces) {
-    named += piece.makers.empty() ? 0 : 1;
-  }
-  named_odds = named / (static_cast<double>(gathered.pieces.size()) + 2 - named);
-}
-
 Reckoning::Reckoning(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
 Reckoning::Reckoning(Reckoning&&) noexcept = default;
 Reckoning& Reckoning::operator=(Reckoning&&) noexcept = default;
@@ -183,9 +183,11 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   inside->learn_lag();
   inside->learn_spans(watch);
   inside->learn_named_odds();
+  inside->learn_usual_hands();
   if (auto done = inside->sample(watch.part(0.6, 1)); !done) {
     return done.problem();
   }
+  inside->learn_makers_power(watch);
   return Reckoning(std::move(inside));
 }
 

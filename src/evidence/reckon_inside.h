@@ -24,8 +24,10 @@ struct Judged {
   std::vector<SaidOfYear> said;          // those not left out
   std::vector<double> wrong_p;           // one a factor: chance that it is empty talk
   std::vector<std::string> parts;        // component names
-  std::vector<double> replaced_p;        // one a component
-  std::vector<double> maker_p;           // one a maker of the show, then the hand not listed
+  std::vector<ComponentEvidence> components;  // one a name in `parts`
+  std::vector<double> bare_p;                 // the style without them; empty if there are none
+  std::vector<double> replaced_p;             // one a component
+  std::vector<double> maker_p;  // one a maker of the show, then the hand not listed
   StyleJudgement style;
   YearSpan axis;
 };
@@ -36,6 +38,12 @@ std::vector<model::Misfit> misfits_of(const model::Show& show,
                                       model::Id<model::Piece> piece,
                                       const Judged& judged,
                                       double least = 0.5);
+
+// Multiplied in and brought to sum 1; as it was if nothing would be left.
+void multiply_to_one(const std::vector<double>& by, std::vector<double>& p);
+
+// At most `most` of the rows, evenly spread.
+std::vector<std::size_t> evenly_spread(const std::vector<std::size_t>& rows, std::size_t most);
 
 // A piece as it is asked about: as recorded, without something, or as it might be.
 struct Asked {
@@ -53,6 +61,8 @@ struct WorkingYears {
   std::vector<double> rise;
 };
 
+// Both measured on grown shows of 1,000 and 3,000 pieces (docs/manual/method-joint.md).
+constexpr double usual_makers_power = 0.75;
 constexpr double usual_stray = 0.05;  // share of marks out of their sequence
 
 // What the chains found of all pieces together (reckon_joint.cpp).
@@ -77,6 +87,11 @@ struct Reckoning::Inside {
   std::optional<Hands> hands;  // none: no maker has signed pieces enough
   LagBelief lag;
   double named_odds = 1;  // factor on the odds that a hand is on the list
+  // Where no hand can be told by style: chances of each maker, then of a hand not on the list.
+  std::vector<double> usual_hands;
+  // The style that names a maker has already spoken of the years, so the years of a maker whom
+  // nobody named count with a power from 0 to 1, learned from the dated pieces.
+  double style_makers_power = usual_makers_power;
   StatementShapes shapes;
   std::vector<WorkingYears> at_work;  // one a maker
   Sampled sampled;
@@ -87,6 +102,8 @@ struct Reckoning::Inside {
   void learn_spans(const Watch& watch);
   SpanPrior prior_of(std::size_t maker) const;
   void learn_named_odds();
+  void learn_usual_hands();
+  void learn_makers_power(const Watch& watch);
   // Reliabilities, replaced parts, spans and changes of marks together, by chains.
   Result<Done> sample(const Watch& watch);
   Asked asked(std::size_t piece, const LeftOut& without) const;
@@ -106,7 +123,10 @@ struct Reckoning::Inside {
   std::vector<Statement> statements_of(const Asked& asked) const;
   void weigh_said(const Asked& asked, Judged& out) const;
   void weigh_makers(const Asked& asked, Judged& out) const;
-  void join_years(const std::vector<double>& prior, Judged& out) const;
+  void join_years(const std::vector<double>& prior, double power, Judged& out) const;
+  // Chances that a part is later and that a saying is empty talk, each against all the rest:
+  // style, other parts, other sayings and makers.
+  void weigh_doubts(const std::vector<double>& before_makers, Judged& out) const;
   // Chances of each maker of the show before what is said, then of a hand not on the list.
   std::vector<double> maker_prior(const Asked& asked, const std::vector<double>& year) const;
   model::PieceBelief to_belief(const Asked& asked, const Judged& judged) const;

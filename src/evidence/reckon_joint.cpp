@@ -21,18 +21,6 @@ constexpr double source_weight = 10;  // pieces that the first belief in a sourc
 constexpr double part_weight = 40;    // the same for the share of replaced parts
 constexpr int gap = 10;               // years, as in component.h
 
-// At most `most` of the rows, evenly spread.
-std::vector<std::size_t> spread(const std::vector<std::size_t>& rows, std::size_t most) {
-  if (rows.size() <= most) {
-    return rows;
-  }
-  std::vector<std::size_t> some;
-  for (std::size_t i = 0; i < most; ++i) {
-    some.push_back(rows[i * rows.size() / most]);
-  }
-  return some;
-}
-
 // exp of the logs, the largest 1.
 std::vector<double> from_logs(const std::vector<double>& logs, double top) {
   std::vector<double> x;
@@ -133,7 +121,7 @@ class JointPart {
     }
     for (auto& [kind, rows] : by_kind) {
       rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
-      for (const std::size_t row : spread(rows, heard_most)) {
+      for (const std::size_t row : evenly_spread(rows, heard_most)) {
         chosen[row] = 1;
       }
     }
@@ -148,7 +136,7 @@ class JointPart {
       maker_number_[maker] = static_cast<int>(makers_.size()) + 1;
       makers_.push_back(maker);
       joint_.makers.push_back({inside_.prior_of(maker), std::nullopt});
-      for (const std::size_t row : spread(rows, heard_most)) {
+      for (const std::size_t row : evenly_spread(rows, heard_most)) {
         chosen[row] = 1;
       }
     }

@@ -3,6 +3,7 @@
 #include <cctype>
 #include <cmath>
 #include <map>
+#include <numeric>
 
 #include "evidence/reckon_inside.h"
 
@@ -10,38 +11,30 @@ namespace backmark::evidence {
 
 namespace {
 
-constexpr double least_share = 1e-4;  // of a maker whom only a statement names
-constexpr double least_p = 1e-12;     // what a year keeps, whatever is said
-
 // A line out of a curve that it was multiplied into.
 void take_out(const std::vector<double>& nats, std::vector<double>& p) {
-  double sum = 0;
-  for (std::size_t t = 0; t < nats.size(); ++t) {
-    p[t] *= std::exp(-nats[t]);
-    sum += p[t];
+  std::vector<double> inverse;
+  for (const double x : nats) {
+    inverse.push_back(std::exp(-x));
   }
-  for (std::size_t t = 0; t < nats.size(); ++t) {
-    p[t] /= sum;
-  }
+  multiply_to_one(inverse, p);
 }
 
 }  // namespace
 
-std::vector<double> Reckoning::Inside::maker_prior(const Asked& asked,
-                                                   const std::vector<double>& year) const {
-  std::vector<double> prior(show->all<model::Maker>().size() + 1, 0);
-  prior.back() = 1;
-  if (hands) {
-    const HandJudgement by_style =
-        hands->judge({.values = &asked.values, .lot = asked.lot, .years = &year});
-    const double listed =
-        by_style.listed * named_odds / (by_style.listed * named_odds + 1 - by_style.listed);
-    prior.back() = 1 - listed;
-    for (const HandChance& chance : by_style.if_listed) {
-      prior[static_cast<std::size_t>(chance.maker)] = listed * chance.p;
-    }
+void multiply_to_one(const std::vector<double>& by, std::vector<double>& p) {
+  std::vector<double> product = p;
+  double sum = 0;
+  for (std::size_t t = 0; t < by.size(); ++t) {
+    product[t] *= by[t];
+    sum += product[t];
   }
-  return prior;
+  if (!(sum > 0)) {
+    return;
+  }
+  for (std::size_t t = 0; t < by.size(); ++t) {
+    p[t] = product[t] / sum;
+  }
 }
 
 void Reckoning::Inside::weigh_style(const Asked& asked, bool detailed, Judged& out) const {
@@ -98,25 +91,13 @@ void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
   if (by_part.empty()) {
     return;
   }
-  std::vector<double> base = out.style_p;
-  std::vector<ComponentEvidence> components;
+  out.bare_p = out.style_p;
   for (const auto& [kind, nats] : by_part) {
-    for (std::size_t t = 0; t < base.size(); ++t) {
-      base[t] *= std::exp(-nats[t]);
-    }
-    components.push_back({nats, replaced_share(asked, kind)});
+    take_out(nats, out.bare_p);
+    out.components.push_back({nats, replaced_share(asked, kind)});
     out.parts.emplace_back(show->text(kind));
   }
-  double sum = 0;
-  for (const double p : base) {
-    sum += p;
-  }
-  for (double& p : base) {
-    p /= sum;
-  }
-  WeighedComponents weighed = weigh_components(base, components, {});
-  out.style_p = std::move(weighed.p);
-  out.replaced_p = std::move(weighed.replaced_p);
+  out.style_p = weigh_components(out.bare_p, out.components, {}).p;
 }
 
 // A variant in a known order speaks of the year like a statement. A character that does so is
@@ -136,6 +117,10 @@ void Reckoning::Inside::add_sequences(const Asked& asked, Judged& out) const {
     const auto column = one.seen ? gathered.columns.column(one.seen) : std::nullopt;
     if (column && *column < out.style.lines.size()) {
       take_out(out.style.lines[*column].nats, out.style_p);
+      const model::Character* character = show->find(one.seen);
+      if (!out.bare_p.empty() && character != nullptr && !character->replaceable) {
+        take_out(out.style.lines[*column].nats, out.bare_p);
+      }
     }
   }
 }
@@ -166,60 +151,27 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
     out.factor_said.push_back(factor.members.front());
   }
   add_sequences(asked, out);
-  WeighedYear weighed = weigh_statements(out.style_p, out.factors);
-  out.p = std::move(weighed.p);
-  out.wrong_p = std::move(weighed.wrong_p);
+  out.p = weigh_statements(out.style_p, out.factors).p;
 }
 
-void Reckoning::Inside::weigh_makers(const Asked& asked, Judged& out) const {
-  std::vector<double> prior = maker_prior(asked, out.p);
-  for (const SaidOfMaker& said : asked.said.makers) {
-    // r on the one named; the rest keep their shares of 1 - r.
-    const double before = std::max(least_share, prior[said.maker]);
-    for (std::size_t m = 0; m < prior.size(); ++m) {
-      prior[m] = m == said.maker
-                     ? said.reliability
-                     : prior[m] / std::max(least_p, 1 - before) * (1 - said.reliability);
-    }
-  }
-  join_years(prior, out);
-}
-
-// p(t, m) = prior(m) at_work_m(t) p(t), summed to makers and to years. A span is a floor and
-// what rises above it in some years, so the work grows with the years in which a maker may have
-// worked.
-void Reckoning::Inside::join_years(const std::vector<double>& prior, Judged& out) const {
-  out.maker_p.assign(prior.size(), 0);
-  std::vector<double> share(out.p.size(), 0);  // of the years, above the floor
-  double floor = 0;
-  for (std::size_t m = 0; m < prior.size(); ++m) {
-    if (prior[m] <= 0) {
-      continue;
-    }
-    if (m + 1 == prior.size() || at_work[m].rise.empty()) {
-      floor += prior[m];
-      out.maker_p[m] = prior[m];
-      continue;
-    }
-    const WorkingYears& work = at_work[m];
-    double inside = 0;
-    for (std::size_t t = 0; t < work.rise.size(); ++t) {
-      share[work.first + t] += prior[m] * work.rise[t];
-      inside += work.rise[t] * out.p[work.first + t];
-    }
-    floor += prior[m] * work.floor;
-    out.maker_p[m] = prior[m] * (work.floor + inside);
-  }
-  double sum = 0;
-  for (const double p : out.maker_p) {
-    sum += p;
-  }
-  for (double& p : out.maker_p) {
-    p /= sum;
-  }
+void Reckoning::Inside::weigh_doubts(const std::vector<double>& before_makers,
+                                     Judged& out) const {
+  std::vector<double> by_makers(out.p.size(), 1);
   for (std::size_t t = 0; t < out.p.size(); ++t) {
-    out.p[t] *= (floor + share[t]) / sum;
+    by_makers[t] = before_makers[t] > 0 ? out.p[t] / before_makers[t] : 1;
   }
+  std::vector<double> rest = out.style_p;
+  multiply_to_one(by_makers, rest);
+  out.wrong_p = weigh_statements(rest, out.factors).wrong_p;
+  if (out.components.empty()) {
+    return;
+  }
+  rest = out.bare_p;
+  multiply_to_one(by_makers, rest);
+  for (const StatementFactor& factor : out.factors) {
+    multiply_to_one(factor_on_years(factor), rest);
+  }
+  out.replaced_p = weigh_components(rest, out.components, {}).replaced_p;
 }
 
 Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
@@ -228,7 +180,9 @@ Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
   weigh_style(asked, detailed, out);
   weigh_parts(asked, out);
   weigh_said(asked, out);
+  const std::vector<double> before_makers = out.p;
   weigh_makers(asked, out);
+  weigh_doubts(before_makers, out);
   return out;
 }
 

@@ -181,15 +181,21 @@ class Trialler {
       return;
     }
     MakerTrial trial{.truth = *known.maker, .lot = known.lot};
-    const auto count = in_view.find(*known.maker);
-    trial.listed = count != in_view.end() && count->second >= listed_from;
+    const auto on_list = [&](int maker) {
+      const auto count = in_view.find(maker);
+      return count != in_view.end() && count->second >= listed_from;
+    };
+    trial.listed = on_list(*known.maker);
     const auto& makers = show_.all<model::Maker>();
     for (const model::MakerChance& chance : belief.maker.makers) {
       const auto at =
           std::lower_bound(makers.begin(), makers.end(), chance.maker,
                            [](const model::Maker& row, auto id) { return row.id < id; });
-      trial.named.push_back({static_cast<int>(at - makers.begin()), chance.p});
-      trial.listed_p += chance.p;
+      const int maker = static_cast<int>(at - makers.begin());
+      if (on_list(maker)) {
+        trial.named.push_back({maker, chance.p});
+        trial.listed_p += chance.p;
+      }
     }
     for (MakerTrial::Named& named : trial.named) {
       named.p /= trial.listed_p;

@@ -2,33 +2,16 @@
 
 #include "base/text.h"
 #include "evidence/reckon.h"
-#include "scenario/scenario.h"
+#include "scenario/demo_records.h"
 #include "words/phrase.h"
 #include "words/score.h"
 
 using namespace backmark;
 
-namespace {
-
-model::Show show_of(const scenario::Scenario& demo) {
-  const model::Show empty;
-  model::Change change(empty, "demo", demo.summary());
-  scenario::fill(change, demo);
-  model::Show show;
-  for (const std::string& word : change.new_words()) {
-    show.pool.take(word);
-  }
-  show.records = change.added();
-  show.settle();
-  return show;
-}
-
-}  // namespace
-
 TEST_CASE("on the demo show no phrase is worded beyond its odds") {
   const auto demo = scenario::make({});
   REQUIRE(demo);
-  const model::Show show = show_of(*demo);
+  const model::Show show = scenario::records_of(*demo);
   const auto reckoning = evidence::Reckoning::fit(show, {}, {});
   REQUIRE(reckoning);
   const auto beliefs = reckoning->judge_all({});

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <fmt/format.h>
+#include <numeric>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,14 @@ struct Grown {
   std::vector<std::int32_t> story;          // id of the claim told of a piece; 0: none
   std::vector<char> story_right;
   std::vector<std::pair<int, int>> worked;  // of each maker
+  // What made them, for whoever reckons with the truth in hand: character, value: chance in
+  // each year; maker, character: the maker's own value; piece, character: the value seen, -1
+  // none; piece: year told by a story (its middle) and year acquired, 0 none; dated; signed.
+  std::vector<std::vector<std::vector<double>>> fashions;
+  std::vector<std::vector<int>> habits;
+  std::vector<std::vector<int>> seen;
+  std::vector<int> told, acquired;
+  std::vector<char> dated, has_name;
 };
 
 class Grower {
@@ -54,6 +63,10 @@ class Grower {
       add_piece(i);
     }
     out_.show.settle();
+    out_.habits = habits_;
+    for (int c = 0; c < plan_.characters; ++c) {
+      out_.fashions.push_back(fashion_curves(c));
+    }
     return std::move(out_);
   }
 
@@ -67,7 +80,7 @@ class Grower {
   std::int32_t next() { return out_.show.next_id++; }
 
   void declare() {
-    static const char* const names[parts] = {"front", "fitting", "cord", "tip", "rest"};
+    static const char* const names[parts] = {"front", "first", "second", "third", "rest"};
     for (int c = 0; c < plan_.characters; ++c) {
       const int part = c % parts;
       characters_.push_back({next()});
@@ -112,16 +125,32 @@ class Grower {
     habits_.push_back(std::move(habit));
   }
 
-  // A value drawn from the fashion of a year (offset).
-  int fashion(int c, int year) {
+  std::vector<double> weights(int c, int year) const {
     const Waves& waves = waves_[static_cast<std::size_t>(c)];
     std::vector<double> weight;
-    double sum = 0;
     for (std::size_t v = 0; v < waves.centre.size(); ++v) {
       const double z = (year - waves.centre[v]) / waves.width[v];
       weight.push_back(waves.height[v] * std::exp(-0.5 * z * z) + 0.01);
-      sum += weight.back();
     }
+    return weight;
+  }
+
+  std::vector<std::vector<double>> fashion_curves(int c) const {
+    std::vector<std::vector<double>> curves(waves_[static_cast<std::size_t>(c)].centre.size());
+    for (int year = 0; year < plan_.years; ++year) {
+      const auto weight = weights(c, year);
+      const double sum = std::accumulate(weight.begin(), weight.end(), 0.0);
+      for (std::size_t v = 0; v < curves.size(); ++v) {
+        curves[v].push_back(weight[v] / sum);
+      }
+    }
+    return curves;
+  }
+
+  // A value drawn from the fashion of a year (offset).
+  int fashion(int c, int year) {
+    const std::vector<double> weight = weights(c, year);
+    const double sum = std::accumulate(weight.begin(), weight.end(), 0.0);
     double at = random_.uniform() * sum;
     std::size_t v = 0;
     while (v + 1 < weight.size() && at > weight[v]) {
@@ -143,7 +172,9 @@ class Grower {
     out_.year.push_back(plan_.first_year + year);
     out_.maker.push_back(maker);
     show_values(id, maker, year);
+    out_.has_name.push_back(0);
     if (listed && chance(plan_.signed_share)) {
+      out_.has_name.back() = 1;
       out_.show.all<model::Mark>().push_back(
           {.id = {next()}, .piece = id, .text = out_.show.all<model::Maker>()[m].mark});
     }
@@ -159,6 +190,7 @@ class Grower {
         later[static_cast<std::size_t>(part)] = year + 20 + draw(plan_.years - year - 20);
       }
     }
+    out_.seen.emplace_back(static_cast<std::size_t>(plan_.characters), -1);
     for (int c = 0; c < plan_.characters; ++c) {
       const auto part = static_cast<std::size_t>(c % parts);
       const bool own = maker >= 0 && replaced[part] == 0 && chance(plan_.own_habit);
@@ -166,6 +198,7 @@ class Grower {
           own ? habits_[static_cast<std::size_t>(maker)][static_cast<std::size_t>(c)]
               : fashion(c, later[part]);
       if (!chance(plan_.missing)) {
+        out_.seen.back()[static_cast<std::size_t>(c)] = value;
         out_.show.all<model::Observation>().push_back(
             {.id = {next()},
              .piece = id,
@@ -193,15 +226,21 @@ class Grower {
   void tell(model::Id<model::Piece> id, int year) {
     std::int32_t story = 0;
     bool right = true;
+    out_.told.push_back(0);
+    out_.acquired.push_back(0);
+    out_.dated.push_back(0);
     if (chance(plan_.dated)) {
+      out_.dated.back() = 1;
       claim(id, record_, year, year);
     } else if (chance(plan_.told)) {
       right = !chance(plan_.told_wrong);
       const int about = right ? year + draw(11) - 5 : plan_.first_year + draw(plan_.years);
+      out_.told.back() = about;
       story = claim(id, story_, about - 5, about + 5);
     }
     if (chance(plan_.acquired)) {
       const int lag = static_cast<int>(-30 * std::log(1 - random_.uniform()));
+      out_.acquired.back() = std::min(2025, year + lag);
       out_.show.all<model::Event>().push_back({.id = {next()},
                                                .piece = id,
                                                .kind = model::EventKind::acquired,

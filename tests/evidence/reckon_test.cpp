@@ -263,6 +263,49 @@ TEST_CASE("a part's own line is taken for its part, also when another character 
   CHECK(reckoning.judge_new(both).conflict > reckoning.judge_new(only_cord).conflict);
 }
 
+TEST_CASE(
+    "a later fitting is told by the year that the record gives, with no other part to ask") {
+  Invented show;
+  show.show.all<Character>()[0].part = show.show.pool.take("fitting");
+  show.show.all<Character>()[0].replaceable = true;
+  const Id<Piece> married = show.add("clip", 1947);
+  show.show.settle();
+  const auto reckoning = Reckoning::fit(show.show, {}, {});
+  REQUIRE(reckoning);
+  const auto& pieces = show.show.all<Piece>();
+  const auto place = static_cast<std::size_t>(
+      std::find_if(pieces.begin(), pieces.end(),
+                   [&](const Piece& piece) { return piece.id == married; }) -
+      pieces.begin());
+  const auto doubt_of = [&](std::size_t piece) {
+    for (const Misfit& doubt : reckoning->doubts(piece)) {
+      if (doubt.part) {
+        return doubt.p;
+      }
+    }
+    return -1.0;
+  };
+  const double usual = doubt_of(1);  // a clip of the years of clips
+  CHECK(usual >= 0);
+  CHECK(doubt_of(place) > 1.5 * usual);
+}
+
+TEST_CASE("a maker with too few pieces to be told by style is still thought of") {
+  Invented show;
+  const Id<Maker> few{show.next++};
+  show.show.all<Maker>() = {{.id = few, .key = "few", .name = "Few", .mark = "FEW"}};
+  show.show.all<Mark>().push_back(
+      {.id = {show.next++}, .piece = show.show.all<Piece>()[0].id, .text = "FEW"});
+  show.show.settle();
+  const auto reckoning = Reckoning::fit(show.show, {}, {});
+  REQUIRE(reckoning);
+  const MakerBelief belief = reckoning->judge(show.show.all<Piece>().size() - 1).maker;
+  REQUIRE(belief.makers.size() == 1);
+  // One piece in 62 is named: with one of each kind to begin with, 2 in 64.
+  CHECK(belief.makers[0].p == doctest::Approx(2.0 / 64).epsilon(0.2));
+  CHECK(belief.makers[0].p + belief.unrecorded == doctest::Approx(1));
+}
+
 TEST_CASE("a teller who is often wrong is believed less than one who is often right") {
   Invented made;
   const Id<Source> other{made.next++};

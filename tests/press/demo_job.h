@@ -11,21 +11,13 @@
 #include "draw/picture.h"
 #include "model/look.h"
 #include "press/job.h"
-#include "scenario/scenario.h"
+#include "scenario/demo_records.h"
 
 namespace backmark::press {
 
 inline model::Show show_of(const scenario::Scenario& demo) {
-  const model::Show empty;
-  model::Change change(empty, "demo", demo.summary());
-  scenario::fill(change, demo);
-  model::Show show;
-  for (const std::string& word : change.new_words()) {
-    show.pool.take(word);
-  }
-  show.records = change.added();
+  model::Show show = scenario::records_of(demo);
   show.position = 41;
-  show.settle();
   return show;
 }
 
