@@ -113,7 +113,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   std::optional<LastRun> last;
   if (auto run = last_run(*open)) {
-    last = std::move(*run);
+    last.emplace(std::move(*run));
   }
   auto pieces = listed_pieces(open->show, last ? &*last : nullptr);
   if (call.has("years")) {

@@ -1,6 +1,7 @@
 #include "desk/open.h"
 
 #include "base/text.h"
+#include "desk/warm.h"
 
 namespace backmark::desk {
 
@@ -17,11 +18,20 @@ Result<OpenShow> open_show(const Call& call, store::Access access) {
   if (!store) {
     return store.problem();
   }
+  store->expect({.seen = call.seen, .once = call.once});
+  if (call.warm != nullptr) {
+    auto shared = call.warm->show(*store);
+    if (!shared) {
+      return shared.problem();
+    }
+    return OpenShow{std::move(*store), *shared, **shared, call.warm};
+  }
   auto show = store->load();
   if (!show) {
     return show.problem();
   }
-  return OpenShow{std::move(*store), std::move(*show)};
+  const auto kept = std::make_shared<const model::Show>(std::move(*show));
+  return OpenShow{std::move(*store), kept, *kept, nullptr};
 }
 
 namespace {

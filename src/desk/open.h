@@ -1,19 +1,24 @@
 // How operations come by a show: one way, the same words for the same trouble.
 #pragma once
 
+#include <memory>
+
 #include "desk/operation.h"
 #include "model/show.h"
 #include "store/store.h"
 
 namespace backmark::desk {
 
-// A show that is open and read.
+// A show that is open and read. `show` may be shared with other calls of the same door.
 struct OpenShow {
   store::Store store;
-  model::Show show;
+  std::shared_ptr<const model::Show> kept;
+  const model::Show& show;
+  Warm* warm = nullptr;  // of the call
 };
 
-// Problems: those of store::Store::open and load.
+// With a Warm in the call the show comes from there if it has not moved on. Problems: those of
+// store::Store::open and load.
 Result<OpenShow> open_show(const Call& call, store::Access access);
 
 // The piece whose number is the argument `name`. Problem: not_found, with the nearest number.

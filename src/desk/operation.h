@@ -18,6 +18,8 @@
 
 namespace backmark::desk {
 
+class Warm;
+
 enum class Takes {
   folder,  // a show
   file,
@@ -54,6 +56,11 @@ class Call {
 
   // Text on standard input, where an operation reads it; empty function: there is none.
   std::function<std::string()> standard_input;
+  // The show as a door keeps it in memory between calls (desk/warm.h); none: it is read anew.
+  Warm* warm = nullptr;
+  // What a page that writes knows (store::Store::expect); nothing for the terminal.
+  std::optional<std::int64_t> seen;
+  std::string once;
 
  private:
   std::map<std::string, std::vector<std::string>> given_;
@@ -63,6 +70,7 @@ class Call {
 struct Surroundings {
   std::string who;       // signs the book of changes
   std::int64_t now = 0;  // seconds since 1970-01-01 UTC
+  std::function<std::int64_t()> clock;  // the same at any later moment, for a door that stays open
   Path program_folder;   // where fonts and reference tables lie
   // Share done (0 to 1) and what is being done; called rarely, from one thread.
   std::function<void(double, std::string_view)> progress = [](double, std::string_view) {};

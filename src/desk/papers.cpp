@@ -97,19 +97,17 @@ bool is_worded(words::FactKind kind) {
 }
 
 Result<Phrased> phrased(OpenShow& open) {
-  auto last = open.store.last_run();
-  if (!last) {
+  const auto last = last_run(open);
+  if (!last && last.problem().fault != Fault::not_found) {
     return last.problem();
   }
-  if (!last->has_value()) {
+  if (!last) {
     return Phrased{
         {},
         words::phrase_all(open.show, {}),
         "The show was never reckoned, so nothing is dated; run \"backmark infer\" first.\n"};
   }
-  LastRun run{std::move(**last), false};
-  run.stale = run.run.beliefs.digest != store::digest(open.show);
-  Phrased phrased{std::move(run.run.beliefs), {}, stale_line(run)};
+  Phrased phrased{last->run.beliefs, {}, stale_line(*last)};
   phrased.phrases = words::phrase_all(open.show, phrased.beliefs);
   return phrased;
 }

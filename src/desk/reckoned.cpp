@@ -3,6 +3,7 @@
 #include <chrono>
 
 #include "desk/calendar.h"
+#include "desk/warm.h"
 
 namespace backmark::desk {
 
@@ -87,17 +88,16 @@ evidence::Watch watch_of(const Surroundings& around, std::string what) {
 }
 
 Result<LastRun> last_run(OpenShow& open) {
-  auto run = open.store.last_run();
-  if (!run) {
-    return run.problem();
+  const auto kept = open.warm != nullptr ? open.warm->last_run(open.store, open.kept)
+                                         : read_last_run(open.store, open.show);
+  if (!kept) {
+    return kept.problem();
   }
-  if (!run->has_value()) {
+  if (kept->run == nullptr) {
     return Problem{Fault::not_found, "this show was never reckoned",
                    open.store.folder().string(), "run \"backmark infer\" first"};
   }
-  LastRun last{std::move(**run), false};
-  last.stale = last.run.beliefs.digest != store::digest(open.show);
-  return last;
+  return LastRun{kept->run, *kept->run, kept->stale};
 }
 
 std::string stale_line(const LastRun& last) {

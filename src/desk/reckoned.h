@@ -21,10 +21,11 @@ evidence::Watch watch_of(const Surroundings& around, std::string what);
 
 // The last recorded reckoning, and whether the show changed since in what bears on it.
 struct LastRun {
-  store::Run run;
+  std::shared_ptr<const store::Run> kept;
+  const store::Run& run;
   bool stale = false;
 };
-// Problem: not_found when the show was never reckoned.
+// From the call's Warm, if it has one. Problem: not_found when the show was never reckoned.
 Result<LastRun> last_run(OpenShow& open);
 
 // One line to print above results that are out of date; empty if they are not.

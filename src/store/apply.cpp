@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "store/database.h"
 #include "store/inside.h"
+#include "store/meanwhile.h"
 #include "store/references.h"
 #include "store/rows.h"
 #include "store/search_index.h"
@@ -24,6 +25,7 @@ struct Writer {
   std::int64_t position;
   SQLite::Statement line;          // of the book
   std::set<std::int32_t> touched;  // pieces whose search entry is to be made anew
+  Things things;
 };
 
 template <class T>
@@ -33,9 +35,11 @@ Problem gone(std::int32_t id) {
           "load the show again and look at its history"};
 }
 
-void touch(Writer& writer, model::Id<model::Piece> piece) {
-  if (piece) {
+template <class T>
+void touch(Writer& writer, const T& row) {
+  if (const auto piece = piece_of(row)) {
     writer.touched.insert(piece.value);
+    writer.things.add(piece.value, thing_of(row));
   }
 }
 
@@ -111,7 +115,8 @@ void write_line(Writer& writer, std::string_view what, const T& row, const Json&
   writer.line.bind(6, dumped(detail));
   writer.line.exec();
   writer.line.reset();
-  touch(writer, piece_of(row));
+  touch(writer, row);
+  writer.things.add_record(row.id.value);
 }
 
 template <class T>
@@ -219,7 +224,7 @@ void add_rows(Writer& writer, const std::vector<T>& rows) {
     }
     bind_row(statement, row);
     put_row(statement, row);
-    touch(writer, piece_of(row));
+    touch(writer, row);
   }
 }
 
@@ -272,14 +277,17 @@ void check_position(SQLite::Database& database, const Change& change) {
 
 void write_all(SQLite::Database& database,
                const Change& change,
+               const Expectation& expectation,
                const std::string& who,
                std::int64_t at) {
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   check_position(database, change);
+  keep_request(database, expectation.once, change.based_on() + 1);
   Writer writer{database,
                 change,
                 change.based_on() + 1,
                 SQLite::Statement(database, "INSERT INTO book_line VALUES (?, ?, ?, ?, ?, ?)"),
+                {},
                 {}};
   write_book(writer, who, at);
   add_words(writer);
@@ -290,6 +298,10 @@ void write_all(SQLite::Database& database,
   if (const auto problem = dangling_after(database, change)) {
     throw *problem;
   }
+  if (expectation.seen) {
+    check_nobody_else(database, writer.things, *expectation.seen, writer.position);
+  }
+  writer.things.write(database, writer.position);
   index_pieces(database, writer.touched);
   transaction.commit();
 }
@@ -301,7 +313,7 @@ Result<Done> Store::apply(const Change& change, const std::string& who, std::int
     return Done{};
   }
   try {
-    write_all(*inside_->database, change, who, at);
+    write_all(*inside_->database, change, inside_->expectation, who, at);
     return Done{};
   } catch (const Problem& problem) {
     return problem;

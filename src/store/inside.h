@@ -10,6 +10,7 @@ namespace backmark::store {
 struct Store::Inside {
   std::unique_ptr<SQLite::Database> database;
   Path folder;
+  Expectation expectation;
 };
 
 }  // namespace backmark::store

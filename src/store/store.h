@@ -45,7 +45,41 @@ struct Run {
   std::int64_t position = 0;  // of the show that was weighed
 };
 
+// A change as other pages need to hear of it.
+struct Moved {
+  std::int64_t position = 0;
+  std::int64_t at = 0;
+  std::string who;
+  std::string operation;
+  std::string summary;
+  std::vector<std::string> numbers;  // of the pieces it touched, at most 100
+  std::int64_t pieces = 0;           // how many it touched
+};
+
+struct Moment {
+  std::int64_t position = 0;
+  std::int64_t run = 0;
+  friend bool operator==(const Moment&, const Moment&) = default;
+};
+
+// A request that was done already.
+struct Kept {
+  std::int64_t position = 0;
+  std::string answer;  // JSON; empty if the program ended before it was laid down
+};
+
 enum class Access { look, change };
+
+// What somebody knew who now writes from afar: two people, or one page asking twice, must not
+// undo each other.
+struct Expectation {
+  // The place in the book that they had seen: a later change of the same thing of the same
+  // piece stands in the way of the next apply(). None: the show as it was loaded.
+  std::optional<std::int64_t> seen;
+  // A name made up by the asker for this one request; the next apply() keeps it, and refuses
+  // it if it is kept already. Empty: none.
+  std::string once;
+};
 
 // The version of show.db that this program writes.
 int newest_version();
@@ -87,6 +121,18 @@ class Store {
   Result<Done> record_run(const Run& run);
   // The newest reckoning, if any.
   Result<std::optional<Run>> last_run();
+
+  // Binds every apply() that follows. Problems then: conflict, with the piece's number in
+  // `where`.
+  void expect(Expectation expectation);
+  // Where in the book a request of that name was kept, and what answer was laid beside it.
+  Result<std::optional<Kept>> kept(const std::string& once);
+  Result<Done> keep_answer(const std::string& once, const std::string& answer);
+
+  // The newest place in the book, and the number of the newest reckoning (0: none).
+  Result<Moment> moment();
+  // What changed after a place in the book, oldest first, at most `count`.
+  Result<std::vector<Moved>> moved_after(std::int64_t position, std::size_t count);
 
   const Path& folder() const;
 
