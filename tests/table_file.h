@@ -1,6 +1,7 @@
 // Rows of a CSV with quoted cells, for tests that read outside tables. Empty if there is no file.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,19 @@ inline std::vector<std::vector<std::string>> read_table(const Path& path) {
     }
   }
   return rows;
+}
+
+// The rows below the first, each cell by its heading.
+inline std::vector<std::map<std::string, std::string>> table_rows(const Path& path) {
+  std::vector<std::map<std::string, std::string>> named;
+  const auto rows = read_table(path);
+  for (std::size_t r = 1; r < rows.size(); ++r) {
+    auto& row = named.emplace_back();
+    for (std::size_t c = 0; c < rows[0].size(); ++c) {
+      row[rows[0][c]] = c < rows[r].size() ? rows[r][c] : "";
+    }
+  }
+  return named;
 }
 
 }  // namespace backmark

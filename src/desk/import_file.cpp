@@ -86,7 +86,7 @@ std::string to_text(const ImportOutcome& outcome, const std::string& file) {
     }
   };
   counts("Pieces", outcome.pieces_new, outcome.pieces_changed, outcome.pieces_same);
-  counts("Makers or sources", outcome.others_new, outcome.others_changed, outcome.others_same);
+  counts("Makers, sources or windows", outcome.others_new, outcome.others_changed, outcome.others_same);
   return text;
 }
 

@@ -40,12 +40,13 @@ class Gatherer {
     out_.pieces.resize(pieces.size());
     out_.style.pieces.resize(pieces.size());
     const MakerLegends legends(show_);
+    const MarkYears mark_years(show_);
     const Sequences sequences(show_);
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       const auto id = pieces[i].id;
       out_.pieces[i].sequences = sequences.on(sights_on(pieces[i]), show_.marks_of(id));
       gather_said(show_, {show_.claims_on(id), show_.events_of(id), show_.marks_of(id)},
-                  legends, today_, out_.pieces[i]);
+                  legends, mark_years, today_, out_.pieces[i]);
       if (hidden_.contains(id.value)) {
         hide_known(out_.pieces[i], true, true);
       }

@@ -25,7 +25,9 @@ struct SaidOfYear {
   // Id of the source whose reliability may be learned; 0: none, or the claim has a weight of
   // its own.
   std::int32_t teller = 0;
-  bool opinion = false;  // the curator's judgement: weighed on its piece, teaches nothing
+  // The curator's judgement, or a mark that was used twice: weighed on its piece, teaches
+  // nothing.
+  bool opinion = false;
 };
 
 // A statement about a piece's maker.

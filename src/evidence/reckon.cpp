@@ -152,6 +152,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   inside->show = &show;
   inside->settings = settings;
   inside->legends.emplace(show);
+  inside->mark_years.emplace(show);
   inside->sequences.emplace(show);
   inside->gathered = gather(show, settings.today, settings.hidden);
   inside->axis = inside->gathered.years;

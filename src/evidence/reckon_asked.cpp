@@ -106,7 +106,8 @@ Asked Reckoning::Inside::asked_if(const Piece* piece, const WhatIf& change) cons
   const auto all_claims = changed(claims, change.removed, change.claims);
   const auto all_events = changed(events, change.removed, change.events);
   const auto all_marks = changed(marks, change.removed, change.marks);
-  gather_said(*show, {all_claims, all_events, all_marks}, *legends, settings.today, asked.said);
+  gather_said(*show, {all_claims, all_events, all_marks}, *legends, *mark_years, settings.today,
+              asked.said);
   const auto sights = sights_if(*show, piece, change);
   asked.said.sequences = sequences->on(sights, all_marks);
   if (settings.hidden.contains(asked.id.value)) {

@@ -82,6 +82,7 @@ struct Reckoning::Inside {
   ReckonSettings settings;
   Gathered gathered;
   std::optional<MakerLegends> legends;
+  std::optional<MarkYears> mark_years;
   std::optional<Sequences> sequences;
   std::optional<Style> style;
   std::optional<Hands> hands;  // none: no maker has signed pieces enough

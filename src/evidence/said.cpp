@@ -4,6 +4,7 @@
 #include <cctype>
 
 #include "base/text.h"
+#include "model/mark_table.h"
 
 namespace backmark::evidence {
 
@@ -257,6 +258,39 @@ const std::vector<std::size_t>* MakerLegends::find(std::string_view legend) cons
   return plain.size() < 2 || at == makers_.end() ? nullptr : &at->second;
 }
 
+MarkYears::MarkYears(const Show& show) {
+  const model::Character* marks = show.character(model::mark_table_key);
+  for (const model::Window& window : show.all<model::Window>()) {
+    if (marks != nullptr && window.character == marks->id) {
+      windows_[std::string(show.text(window.value))].push_back(&window);
+    }
+  }
+}
+
+void MarkYears::add(const Show& show, const model::Mark& mark, GatheredPiece& into) const {
+  const auto found = windows_.find(std::string(trim(mark.text)));
+  if (mark.seen != model::Seen::value || found == windows_.end()) {
+    return;
+  }
+  for (const model::Window* window : found->second) {
+    auto statement = from_bounds(window->from, window->to, false);
+    if (!statement) {
+      continue;
+    }
+    statement->spread = 0;
+    statement->reliability = reliability_of(show, window->source, std::nullopt) *
+                             static_cast<double>(mark.certainty);
+    // Windows of one mark are one statement: either of them, not both.
+    statement->origin = fmt::format("mark {}", mark.id.value);
+    into.years.push_back({.statement = *statement,
+                          .record = mark.id.value,
+                          .what = fmt::format("Marked {}: in use {}", mark.text,
+                                              span_words(window->from, window->to)),
+                          .source = source_words(show, window->source),
+                          .opinion = found->second.size() > 1});
+  }
+}
+
 double reliability_of(const Show& show, model::Id<Source> id, std::optional<double> weight) {
   if (weight) {
     return *weight;
@@ -286,6 +320,7 @@ std::string origin_of(const Show& show, model::Id<Source> id) {
 void gather_said(const Show& show,
                  const OnFile& on_file,
                  const MakerLegends& legends,
+                 const MarkYears& mark_years,
                  Year today,
                  GatheredPiece& into) {
   for (const Claim& claim : on_file.claims) {
@@ -302,6 +337,9 @@ void gather_said(const Show& show,
     add_event(show, event, today, into);
   }
   add_marks(on_file.marks, legends, into);
+  for (const model::Mark& mark : on_file.marks) {
+    mark_years.add(show, mark, into);
+  }
 }
 
 }  // namespace backmark::evidence

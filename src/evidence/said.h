@@ -23,6 +23,17 @@ class MakerLegends {
   std::unordered_map<std::string, std::vector<std::size_t>> makers_;
 };
 
+// The years of marks that a mark table dates (model/mark_table.h), by the mark as it stands.
+class MarkYears {
+ public:
+  explicit MarkYears(const model::Show& show);
+  // Adds what a mark says of the year: within one of its windows, each as likely.
+  void add(const model::Show& show, const model::Mark& mark, GatheredPiece& into) const;
+
+ private:
+  std::unordered_map<std::string, std::vector<const model::Window*>> windows_;
+};
+
 // What is on file about one piece.
 struct OnFile {
   std::span<const model::Claim> claims;
@@ -34,6 +45,7 @@ struct OnFile {
 void gather_said(const model::Show& show,
                  const OnFile& on_file,
                  const MakerLegends& legends,
+                 const MarkYears& mark_years,
                  Year today,
                  GatheredPiece& into);
 

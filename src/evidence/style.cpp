@@ -103,8 +103,9 @@ std::vector<double> Style::mixed(const Draft& draft) const {
     }
   }
   for (std::size_t cell = 0; cell < p.size(); ++cell) {
-    p[cell] =
-        (1 - settings_.overall_share) * p[cell] + settings_.overall_share * draft.overall[cell];
+    p[cell] = (1 - settings_.overall_share - settings_.even_share) * p[cell] +
+              settings_.overall_share * draft.overall[cell] +
+              settings_.even_share / static_cast<double>(p.size());
   }
   last_->apply(p);
   normalise(p);

@@ -30,6 +30,9 @@ struct StyleSettings {
   double overall_smoothing_years = 15;
   double after_latest = 0.02;   // factor on the years after a piece's `latest`
   double overall_share = 0.02;  // of the overall density in every answer
+  // Spread evenly over the axis in every answer: a record of a year that no other piece comes near
+  // must not be taken for empty talk by style alone.
+  double even_share = 0.02;
   double pseudo_per_decade = 5;
   double lot_power = 0.5;  // a piece counts (dated pieces of its lot)^-lot_power
   double ridge_d = 1;

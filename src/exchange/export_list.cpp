@@ -10,7 +10,7 @@ using namespace model;
 
 namespace {
 
-// Makers and sources that the file brought, as it wrote them.
+// Makers, sources and windows that the file brought, as it wrote them.
 template <class T>
 void export_known(const Show& show, const ImportMap& map, CsvExport& out) {
   const auto rows = rows_of(show, map);
@@ -101,6 +101,8 @@ void export_list(const Show& show, const ImportMap& map, CsvExport& out) {
       return export_known<Maker>(show, map, out);
     case RowsOf::sources:
       return export_known<Source>(show, map, out);
+    case RowsOf::windows:
+      return export_known<Window>(show, map, out);
     case RowsOf::observations:
       return export_observations(show, map, out);
     case RowsOf::pieces:

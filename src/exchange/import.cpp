@@ -198,6 +198,9 @@ std::vector<const TableRow*> take_rows(Intake& intake, char decimal) {
     case RowsOf::sources:
       import_sources(intake, faulty);
       break;
+    case RowsOf::windows:
+      import_windows(intake, faulty);
+      break;
     case RowsOf::observations:
       import_observations(intake, decimal, faulty);
       break;

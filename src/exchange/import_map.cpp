@@ -10,10 +10,11 @@ namespace backmark::exchange {
 
 namespace {
 
-constexpr std::array<Named<RowsOf>, 4> rows_words{{{"pieces", RowsOf::pieces},
+constexpr std::array<Named<RowsOf>, 5> rows_words{{{"pieces", RowsOf::pieces},
                                                    {"makers", RowsOf::makers},
                                                    {"sources", RowsOf::sources},
-                                                   {"observations", RowsOf::observations}}};
+                                                   {"observations", RowsOf::observations},
+                                                   {"windows", RowsOf::windows}}};
 
 std::optional<Problem> read_decimal(const toml::node& node, ImportMap& map) {
   const auto text = text_of("decimal", node);
@@ -115,27 +116,29 @@ bool has(const ImportMap& map, Target target) {
                      [&](const ColumnRule& rule) { return rule.target == target; });
 }
 
+std::vector<std::pair<Target, std::string_view>> needs_of(RowsOf rows) {
+  switch (rows) {
+    case RowsOf::makers:
+      return {{Target::name, "name"}};
+    case RowsOf::sources:
+      return {{Target::key, "key"}};
+    case RowsOf::observations:
+      return {{Target::number, "number"},
+              {Target::character, "character"},
+              {Target::value, "value"}};
+    case RowsOf::windows:
+      return {{Target::character, "character"}, {Target::value, "value"}};
+    case RowsOf::pieces:
+      break;
+  }
+  return {{Target::number, "number"}};
+}
+
 std::optional<Problem> check_needs(const ImportMap& map) {
-  const auto missing = [](std::string_view word) {
-    return Problem{.what = fmt::format("no column is the {}", word),
-                   .fix = fmt::format("add a line \"...\" = \"{}\" under [columns]", word)};
-  };
-  if (map.rows == RowsOf::pieces && !has(map, Target::number)) {
-    return missing("number");
-  }
-  if (map.rows == RowsOf::makers && !has(map, Target::name)) {
-    return missing("name");
-  }
-  if (map.rows == RowsOf::sources && !has(map, Target::key)) {
-    return missing("key");
-  }
-  if (map.rows == RowsOf::observations) {
-    for (const auto& [target, word] :
-         {std::pair{Target::number, "number"}, std::pair{Target::character, "character"},
-          std::pair{Target::value, "value"}}) {
-      if (!has(map, target)) {
-        return missing(word);
-      }
+  for (const auto& [target, word] : needs_of(map.rows)) {
+    if (!has(map, target)) {
+      return Problem{.what = fmt::format("no column is the {}", word),
+                     .fix = fmt::format("add a line \"...\" = \"{}\" under [columns]", word)};
     }
   }
   return std::nullopt;

@@ -1,6 +1,7 @@
 // What each column of a spreadsheet is. Written as TOML:
 //
-//   rows = "pieces"                      # or "makers", "sources", "observations"
+//   rows = "pieces"                      # or "makers", "sources", "observations",
+//                                        # "windows"
 //   source = "dealer-list"               # what the file is called among the sources
 //   [columns]
 //   "heading" = "number"                                  # a target word
@@ -23,7 +24,7 @@
 
 namespace backmark::exchange {
 
-enum class RowsOf { pieces, makers, sources, observations };
+enum class RowsOf { pieces, makers, sources, observations, windows };
 
 // What a cell may be. The words of the map are these, with hyphens.
 enum class Target {
@@ -64,6 +65,8 @@ enum class Target {
   certainty,
   how,
   by,
+  // windows (and character, value, from, to)
+  source,
   // read and left alone on purpose: kept in the file's row only
   ignore,
 };

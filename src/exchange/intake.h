@@ -79,6 +79,7 @@ std::vector<Held> held_items(const model::Show& show, const model::Piece& piece)
 void import_pieces(Intake& intake, char decimal, std::vector<const TableRow*>& faulty);
 void import_makers(Intake& intake, std::vector<const TableRow*>& faulty);
 void import_sources(Intake& intake, std::vector<const TableRow*>& faulty);
+void import_windows(Intake& intake, std::vector<const TableRow*>& faulty);
 void import_observations(Intake& intake, char decimal, std::vector<const TableRow*>& faulty);
 
 // Brings a piece's statements from `before` (what the file said last, or what the show has from

@@ -36,6 +36,10 @@ const TargetWords& words_of(RowsOf rows) {
                                         {"how", Target::how},
                                         {"by", Target::by},
                                         {"ignore", Target::ignore}};
+  static const TargetWords windows{
+      {"character", Target::character}, {"value", Target::value},
+      {"from", Target::from},           {"to", Target::to},
+      {"source", Target::source},       {"ignore", Target::ignore}};
   switch (rows) {
     case RowsOf::makers:
       return makers;
@@ -43,6 +47,8 @@ const TargetWords& words_of(RowsOf rows) {
       return sources;
     case RowsOf::observations:
       return observations;
+    case RowsOf::windows:
+      return windows;
     case RowsOf::pieces:
       break;
   }

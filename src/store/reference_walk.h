@@ -44,7 +44,8 @@ inline Kinds subjects_of(const model::Claim& claim) {
   return 0;
 }
 inline Kinds subjects_of(const model::Row&) {
-  return bit<model::Piece>() | bit<model::Maker>() | bit<model::Source>();
+  return bit<model::Piece>() | bit<model::Maker>() | bit<model::Source>() |
+         bit<model::Window>();
 }
 inline Kinds subjects_of(const model::Permission&) {
   return bit<model::Piece>() | bit<model::Photograph>() | bit<model::Maker>() |

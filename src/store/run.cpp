@@ -130,7 +130,9 @@ void write_beliefs(SQLite::Database& database, std::int64_t id, const Run& run) 
     statement.bind(1, id);
     statement.bind(2, belief.piece.value);
     statement.bind(3, belief.year.span.first.value);
-    statement.bind(4, curve.data(), static_cast<int>(curve.size() * sizeof(double)));
+    // The address of an empty curve is null, which SQLite takes for NULL.
+    statement.bind(4, curve.empty() ? static_cast<const void*>("") : curve.data(),
+                   static_cast<int>(curve.size() * sizeof(double)));
     statement.bind(5, dumped(to_json(belief, run.phrases[i])));
     statement.exec();
     statement.reset();

@@ -429,6 +429,24 @@ TEST_CASE("an older show is upgraded after a copy, a newer one is refused") {
   CHECK(contains(newer.problem().what, "made by a newer Backmark"));
 }
 
+TEST_CASE("a piece that cannot be dated is kept with its reckoning too") {
+  const ShowFolder folder;
+  Store store = new_store(folder);
+  const auto [piece, silver] = with_silver(store);
+  store::Run run;
+  PieceBelief belief;
+  belief.piece = piece;
+  belief.dated = false;
+  belief.maker.unrecorded = 1;
+  run.beliefs.pieces = {belief};
+  run.phrases = {{.made = "not dated"}};
+  REQUIRE(store.record_run(run));
+  const auto kept = store.last_run();
+  REQUIRE(kept->has_value());
+  CHECK((*kept)->beliefs.pieces.at(0).year.p.empty());
+  CHECK(!(*kept)->beliefs.pieces.at(0).dated);
+}
+
 TEST_CASE("a reckoning comes back as it was recorded, and another digest means stale") {
   const ShowFolder folder;
   Store store = new_store(folder);
