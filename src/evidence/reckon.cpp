@@ -183,6 +183,7 @@ Result<Reckoning> Reckoning::fit(const model::Show& show,
   }
   inside->learn_lag();
   inside->learn_spans(watch);
+  inside->borrow_years_of_places();
   inside->learn_named_odds();
   inside->learn_usual_hands();
   if (auto done = inside->sample(watch.part(0.6, 1)); !done) {

@@ -104,6 +104,8 @@ struct Reckoning::Inside {
   SpanPrior prior_of(std::size_t maker) const;
   void learn_named_odds();
   void learn_usual_hands();
+  void borrow_years_of_places();
+  void weigh_places(model::Word place, std::vector<double>& prior) const;
   void learn_makers_power(const Watch& watch);
   // Reliabilities, replaced parts, spans and changes of marks together, by chains.
   Result<Done> sample(const Watch& watch);

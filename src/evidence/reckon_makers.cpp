@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numeric>
 
 #include "evidence/reckon_inside.h"
@@ -105,17 +106,73 @@ void Reckoning::Inside::learn_makers_power(const Watch& watch) {
   }
 }
 
+// A piece of a known place is by a maker of that place nine times in ten, if by anyone listed.
+void Reckoning::Inside::weigh_places(model::Word place, std::vector<double>& prior) const {
+  constexpr double at_home = 0.9;
+  const auto& makers = show->all<model::Maker>();
+  double here = 0;
+  double away = 0;
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    if (makers[m].place) {
+      (makers[m].place == place ? here : away) += prior[m];
+    }
+  }
+  if (!place || !(here > 0) || !(away > 0)) {
+    return;
+  }
+  const double all = here + away;
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    if (makers[m].place) {
+      prior[m] *= makers[m].place == place ? at_home * all / here : (1 - at_home) * all / away;
+    }
+  }
+}
+
+// A maker of whose years nothing is known worked when the others of the place did.
+void Reckoning::Inside::borrow_years_of_places() {
+  const auto& makers = show->all<model::Maker>();
+  const auto years = static_cast<std::size_t>(axis.length());
+  struct Place {
+    double floor = 0, makers = 0;
+    std::vector<double> rise;
+  };
+  std::map<model::Word, Place> places;
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    if (makers[m].place && !at_work[m].rise.empty()) {
+      Place& place = places[makers[m].place];
+      place.rise.resize(years, 0);
+      place.floor += at_work[m].floor;
+      place.makers += 1;
+      for (std::size_t t = 0; t < at_work[m].rise.size(); ++t) {
+        place.rise[at_work[m].first + t] += at_work[m].rise[t];
+      }
+    }
+  }
+  for (std::size_t m = 0; m < makers.size(); ++m) {
+    const auto found = places.find(makers[m].place);
+    if (found != places.end() && at_work[m].rise.empty() &&
+        makers[m].kind != model::MakerKind::unrecorded) {
+      const Place& place = found->second;
+      at_work[m] = {place.floor / place.makers, 0, place.rise};
+      for (double& rise : at_work[m].rise) {
+        rise /= place.makers;
+      }
+    }
+  }
+}
+
 std::vector<double> Reckoning::Inside::maker_prior(const Asked& asked,
                                                    const std::vector<double>& year) const {
+  std::vector<double> prior = usual_hands;
+  weigh_places(asked.said.place, prior);
   if (!hands) {
-    return usual_hands;
+    return prior;
   }
   const HandJudgement by_style =
       hands->judge({.values = &asked.values, .lot = asked.lot, .years = &year});
   const double listed =
       by_style.listed * named_odds / (by_style.listed * named_odds + 1 - by_style.listed);
   // "Nobody whom style can tell" may still be a maker with few pieces to go by.
-  std::vector<double> prior = usual_hands;
   for (const HandChance& chance : by_style.if_listed) {
     prior[static_cast<std::size_t>(chance.maker)] = 0;
   }

@@ -306,6 +306,61 @@ TEST_CASE("a maker with too few pieces to be told by style is still thought of")
   CHECK(belief.makers[0].p + belief.unrecorded == doctest::Approx(1));
 }
 
+TEST_CASE("a maker of no known years is taken to have worked with the others of the place") {
+  Invented show;
+  const Word quay = show.show.pool.take("Quay");
+  const Id<Maker> known{show.next++};
+  const Id<Maker> unknown{show.next++};
+  const Id<Maker> elsewhere{show.next++};
+  show.show.all<Maker>() = {
+      {.id = known, .key = "a", .place = quay, .from = Year{1966}, .to = Year{1972}},
+      {.id = unknown, .key = "b", .place = quay, .mark = "BEE"},
+      {.id = elsewhere, .key = "c", .mark = "CEE"}};
+  const auto signed_piece = [&](const char* mark) {
+    const Id<Piece> piece{show.next++};
+    show.show.all<Piece>().push_back({.id = piece, .number = mark});
+    show.show.all<Mark>().push_back({.id = {show.next++}, .piece = piece, .text = mark});
+  };
+  signed_piece("BEE");
+  signed_piece("CEE");
+  show.show.settle();
+  const auto reckoning = Reckoning::fit(show.show, {}, {});
+  REQUIRE(reckoning);
+  const std::size_t last = show.show.all<Piece>().size() - 1;
+  const auto within = [&](std::size_t piece) {
+    const YearBelief year = reckoning->judge(piece).year;
+    double mass = 0;
+    for (std::size_t t = 0; t < year.p.size(); ++t) {
+      const int at = year.span.first.value + static_cast<int>(t);
+      mass += at >= 1960 && at <= 1978 ? year.p[t] : 0;
+    }
+    return mass;
+  };
+  CHECK(within(last - 1) > 0.8);
+  CHECK(within(last) < 0.7);
+}
+
+TEST_CASE("a piece of a known place is rather by a maker of that place") {
+  Invented show;
+  const Id<Character> place{show.next++};
+  show.show.all<Character>().push_back({.id = place, .key = "place", .label = "Place"});
+  const Word quay = show.show.pool.take("Quay");
+  const Id<Maker> here{show.next++};
+  const Id<Maker> away{show.next++};
+  show.show.all<Maker>() = {{.id = here, .key = "a", .place = quay},
+                            {.id = away, .key = "b", .place = show.show.pool.take("Mill")}};
+  const Id<Piece> last = show.show.all<Piece>().back().id;
+  show.show.all<Observation>().push_back(
+      {.id = {show.next++}, .piece = last, .character = place, .value = quay});
+  show.show.settle();
+  const auto reckoning = Reckoning::fit(show.show, {}, {});
+  REQUIRE(reckoning);
+  const MakerBelief belief = reckoning->judge(show.show.all<Piece>().size() - 1).maker;
+  REQUIRE(belief.makers.size() == 2);
+  CHECK(belief.makers[0].maker == here);
+  CHECK(belief.makers[0].p == doctest::Approx(9 * belief.makers[1].p));
+}
+
 TEST_CASE("a teller who is often wrong is believed less than one who is often right") {
   Invented made;
   const Id<Source> other{made.next++};
