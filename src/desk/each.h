@@ -22,6 +22,8 @@ Operation set_setting();
 Operation pick_pieces();
 Operation infer_show();
 Operation explain_piece();
+Operation table_pieces();
+Operation sheet_piece();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

@@ -1,0 +1,19 @@
+// The show as fitted, kept between calls where the door keeps shows.
+#pragma once
+
+#include <memory>
+
+#include "desk/reckoned.h"
+
+namespace backmark::desk {
+
+// A fit together with the show that it looks into.
+struct Fitted {
+  std::shared_ptr<const model::Show> show;
+  evidence::Reckoning reckoning;
+};
+
+// With the usual settings. Problems: those of Reckoning::fit.
+Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around);
+
+}  // namespace backmark::desk

@@ -1,0 +1,129 @@
+// The one way to the server: operations by name, the token, the place in the book of changes.
+import type { Hello, Problem } from './types';
+
+export class Refusal extends Error {
+  constructor(
+    readonly problem: Problem,
+    readonly status: number,
+    readonly theirs?: unknown,
+    readonly yours?: unknown,
+  ) {
+    super(problem.what);
+  }
+}
+
+let token = '';
+let last = 0;
+const heard = new Set<() => void>();
+
+export const lastChange = () => last;
+export function onChange(listener: () => void): () => void {
+  heard.add(listener);
+  return () => heard.delete(listener);
+}
+
+function note(response: Response) {
+  const change = Number(response.headers.get('Backmark-Change') ?? '0');
+  if (change > last) {
+    last = change;
+  }
+}
+
+async function read(response: Response): Promise<unknown> {
+  note(response);
+  const body = await response.json().catch(() => null);
+  if (response.ok && body !== null) {
+    return body;
+  }
+  const problem = body?.problem ?? {
+    fault: 'io',
+    what: 'the answer could not be read',
+    where: response.url,
+    fix: 'load the page again',
+  };
+  throw new Refusal(problem, response.status, body?.theirs, body?.yours);
+}
+
+export async function hello(): Promise<Hello> {
+  const answer = (await read(await fetch('/api/hello'))) as Hello;
+  token = answer.token;
+  return answer;
+}
+
+async function post(operation: string, parameters: object): Promise<unknown> {
+  const response = await fetch('/api/' + operation, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json', 'Backmark-Token': token },
+    body: JSON.stringify(parameters),
+  });
+  return read(response);
+}
+
+// A question or a change. A token that has gone stale (the server was started again) is fetched
+// anew once.
+export async function call<T>(operation: string, parameters: object = {}): Promise<T> {
+  try {
+    return (await post(operation, parameters)) as T;
+  } catch (fault) {
+    if (!(fault instanceof Refusal) || (fault.status !== 401 && fault.status !== 403)) {
+      throw fault;
+    }
+    const before = token;
+    await hello();
+    if (token === before) {
+      throw fault;
+    }
+    return (await post(operation, parameters)) as T;
+  }
+}
+
+// A change by this page: it says which change it saw last, and a name of its own, so that a
+// repeated request is done once.
+export const once = () => crypto.randomUUID?.() ?? String(Math.random()).slice(2) + Date.now();
+export async function write<T>(operation: string, parameters: object = {}): Promise<T> {
+  const answer = await call<T>(operation, { ...parameters, seen: last, once: once() });
+  heard.forEach((tell) => tell());
+  return answer;
+}
+
+export interface Heard {
+  last: number;
+  changes: { id: number; who: string; what: string; pieces: string[] }[];
+}
+
+// Listens for changes made elsewhere, for as long as the page lives.
+export async function listen(tell: (heard: Heard) => void, reach: (there: boolean) => void) {
+  for (;;) {
+    try {
+      const before = last;
+      const answer = (await read(await fetch('/api/changes?after=' + before))) as Heard;
+      reach(true);
+      if (answer.last > before) {
+        last = Math.max(last, answer.last);
+        tell(answer);
+        heard.forEach((each) => each());
+      } else {
+        await new Promise((done) => setTimeout(done, 200));
+      }
+    } catch {
+      reach(false);
+      await new Promise((done) => setTimeout(done, 2000));
+    }
+  }
+}
+
+export function photo(number: string, view: string, size: number | 'full', v: number): string {
+  return `/photo/${encodeURIComponent(number)}/${view}?size=${size}&v=${v}`;
+}
+
+export function asProblem(fault: unknown): Problem {
+  if (fault instanceof Refusal) {
+    return fault.problem;
+  }
+  return {
+    fault: 'io',
+    what: 'the desk cannot be reached',
+    where: '',
+    fix: 'what is on the page stays; it tries again by itself',
+  };
+}

@@ -1,0 +1,80 @@
+// What pages share in asking and measuring.
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { asProblem, call, onChange } from './api';
+import type { Problem } from './types';
+
+export interface Asked<T> {
+  data: T | null;
+  problem: Problem | null;
+  at: string; // when the data came
+  again: () => void;
+}
+
+// Asks an operation, and again when the show changes; the last good answer stays in sight.
+export function useAsk<T>(operation: string, parameters: object = {}, when = true): Asked<T> {
+  const [data, setData] = useState<T | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [at, setAt] = useState('');
+  const wanted = JSON.stringify(parameters);
+  const turn = useRef(0);
+  const ask = useCallback(() => {
+    const mine = ++turn.current;
+    call<T>(operation, JSON.parse(wanted)).then(
+      (answer) => {
+        if (mine === turn.current) {
+          setData(answer);
+          setProblem(null);
+          setAt(new Date().toTimeString().slice(0, 5));
+        }
+      },
+      (fault) => mine === turn.current && setProblem(asProblem(fault)),
+    );
+  }, [operation, wanted]);
+  useEffect(() => {
+    if (!when) {
+      return;
+    }
+    ask();
+    return onChange(ask);
+  }, [ask, when]);
+  useEffect(() => () => void turn.current++, []);
+  return { data, problem, at, again: ask };
+}
+
+export interface Size {
+  w: number;
+  h: number;
+  phone: boolean;
+  tablet: boolean;
+}
+export function useSize(): Size {
+  const measure = (): Size => ({
+    w: innerWidth - (innerWidth <= 600 ? 0 : 34),
+    h: innerHeight - 44 - (innerWidth <= 600 ? 60 : 56),
+    phone: innerWidth <= 600,
+    tablet: innerWidth > 600 && innerWidth <= 1100,
+  });
+  const [size, set] = useState(measure);
+  useEffect(() => {
+    const read = () => set(measure());
+    addEventListener('resize', read);
+    return () => removeEventListener('resize', read);
+  }, []);
+  return size;
+}
+
+// A choice of this device: kept here, never in the show.
+export function useKept<T extends string | number>(name: string, first: T): [T, (value: T) => void] {
+  const read = (): T => {
+    const kept = localStorage.getItem('backmark.' + name);
+    return kept === null ? first : ((typeof first === 'number' ? Number(kept) : kept) as T);
+  };
+  const [value, set] = useState<T>(read);
+  return [
+    value,
+    (next) => {
+      localStorage.setItem('backmark.' + name, String(next));
+      set(next);
+    },
+  ];
+}

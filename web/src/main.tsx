@@ -1,0 +1,7 @@
+import { render } from 'preact';
+import { App } from './app';
+
+render(<App />, document.getElementById('app')!);
+if ('serviceWorker' in navigator) {
+  navigator.serviceWorker.register('/sw.js').catch(() => undefined);
+}

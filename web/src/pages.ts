@@ -1,0 +1,27 @@
+// Every page of the workbench, in the order of the drawers.
+import type { FunctionComponent } from 'preact';
+import type { Route } from './core/route';
+import type { Hello } from './core/types';
+import { Table } from './pages/table';
+
+export interface Page {
+  key: string;
+  title: string;
+  help: string;
+  draw: FunctionComponent<{ route: Route }>;
+  count: (hello: Hello, piece: string) => string;
+  near: boolean; // in a phone's drawers
+  keys: [string, string][];
+}
+
+export const pages: Page[] = [
+  {
+    key: 'table',
+    title: 'Table',
+    help: 'Everything you have, at one size, over the years; turn it all over with B.',
+    draw: Table,
+    count: (hello) => (hello.counts.pieces ? hello.counts.pieces + ' pieces' : 'none yet'),
+    near: true,
+    keys: [['arrows', 'nearest piece that way'], ['Tab', 'next lane'], ['Enter', 'open the sheet'], ['B', 'turn all over'], ['L', 'lens'], ['C', 'set beside'], ['P', 'pick or drop'], ['+ −', 'scale'], ['[ ]', 'fewer or more years'], ['A', 'arrange']],
+  },
+];

@@ -1,0 +1,241 @@
+// The Table: everything one has, at one size, over the years.
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { scaleStep, scaleWords, span, usualDots, xOf, type Axis } from '../core/geometry';
+import { useAsk, useKept, useSize } from '../core/hooks';
+import { useKeys } from '../core/keys';
+import { Key, Pick, ProblemSlip, Sentence } from '../core/parts';
+import { go, sheetOf, type Route } from '../core/route';
+import { Zigzag } from '../core/shapes';
+import { useRule } from '../core/square';
+import type { TableAnswer, TablePiece } from '../core/types';
+import { call, asProblem } from '../core/api';
+import { tell, tellProblem } from '../core/tell';
+import { Empty } from './first';
+import { Lens } from './table_lens';
+import { layTable, nextBox, type Arrange, type Box, type Layout } from './table_layout';
+import { filterChoices, shownBy } from './table_filter';
+import { TableSlip } from './table_slip';
+import { Cloth } from './table_cloth';
+import { Beside } from './beside';
+import { togglePick } from './picking';
+
+const labels: Record<Arrange, string> = { maker: 'maker', fitting: 'fitting', section: 'section', material: 'material', tray: 'tray', form: 'form', none: 'nothing but year' };
+
+const spoken = (piece: TablePiece) =>
+  `${piece.number}, ${piece.title}, ${piece.made || 'no year'}, ${piece.by || 'maker not reckoned'}` + (piece.torn ? ', something does not fit' : '') + (piece.pick ? ', picked' : '');
+
+export function Table({ route }: { route: Route }) {
+  const asked = useAsk<TableAnswer>('table');
+  if (asked.problem && !asked.data) {
+    return <ProblemSlip problem={asked.problem} again={asked.again} />;
+  }
+  if (!asked.data) {
+    return <p class="waiting">Laying the pieces out</p>;
+  }
+  if (asked.data.pieces.length === 0) {
+    return <Empty />;
+  }
+  const beside = route.query.get('beside');
+  if (beside) {
+    return <Beside table={asked.data} numbers={beside.split('|')} />;
+  }
+  return <Laid table={asked.data} chosenNumber={route.piece} />;
+}
+
+function useLayout(table: TableAnswer, arrange: Arrange, n: number, zoom: number, shown: number[], view: string) {
+  const size = useSize();
+  const left = size.phone ? 14 : 190;
+  const right = size.phone ? 14 : size.tablet ? 30 : 372;
+  const layout = useMemo(() => {
+    const [y0, y1] = span(table.pieces.map((piece) => piece.year));
+    const k = Math.max(0.5, ((size.w - left - right) / (y1 - y0)) * zoom);
+    const axis: Axis = { x0: left, y0, y1, k };
+    const pxmm = usualDots / n;
+    return { axis, pxmm, ...layTable({ table, shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }) };
+  }, [table, arrange, n, zoom, shown, size.w, view]);
+  return { size, layout };
+}
+
+function Laid({ table, chosenNumber }: { table: TableAnswer; chosenNumber: string }) {
+  const [arrange, setArrange] = useKept<Arrange>('arrange', 'maker');
+  const [n, setN] = useKept<number>('scale', innerWidth <= 600 ? 8 : innerWidth <= 1100 ? 6 : 5);
+  const [zoom, setZoom] = useState(1);
+  const [filter, setFilter] = useState('all');
+  const [found, setFound] = useState<string[]>([]);
+  const [view, setView] = useState<'front' | 'back'>('front');
+  const [lens, setLens] = useState(false);
+  const [scroll, setScroll] = useState({ x: 0, y: 0 });
+  const [aside, setAside] = useState<string[]>([]);
+  const shown = useMemo(() => shownBy(table, filter, found), [table, filter, found]);
+  const { size, layout } = useLayout(table, arrange, n, zoom, shown, view);
+  const boxes = layout.boxes;
+  const first = boxes.findIndex((box) => table.pieces[box.at].torn) >= 0 ? boxes.findIndex((box) => table.pieces[box.at].torn) : 0;
+  const chosen = Math.max(0, chosenNumber ? boxes.findIndex((box) => table.pieces[box.at].number === chosenNumber) : first);
+  const box: Box | undefined = boxes[chosen];
+  const piece = box ? table.pieces[box.at] : undefined;
+  const option = useRef<HTMLDivElement>(null);
+
+  const choose = (i: number, focus = true) => {
+    if (boxes[i]) {
+      go('/table/' + encodeURIComponent(table.pieces[boxes[i].at].number), true);
+      if (focus) {
+        requestAnimationFrame(() => option.current?.focus({ preventScroll: true }));
+      }
+    }
+  };
+  const bottom = size.h - (size.phone ? 238 : size.tablet ? 200 : 40);
+  useEffect(() => {
+    if (box) {
+      setScroll((at) => inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360)));
+    }
+  }, [chosenNumber, arrange, n, zoom]);
+
+  const step = (by: number) => setN(scaleStep(n, by));
+  const move = (dx: number, dy: number) => choose(nextBox(boxes, chosen, dx, dy));
+  const setBeside = () => {
+    if (!piece) {
+      return;
+    }
+    const list = aside.includes(piece.number) ? aside : [...aside, piece.number].slice(-6);
+    setAside(list);
+    if (list.length < 2) {
+      tell(`${piece.number} is set beside. Choose another and press C.`);
+    } else {
+      go('/table?beside=' + encodeURIComponent(list.join('|')));
+    }
+  };
+  useKeys({
+    ArrowRight: () => move(1, 0),
+    ArrowLeft: () => move(-1, 0),
+    ArrowDown: () => move(0, 1),
+    ArrowUp: () => move(0, -1),
+    Enter: () => piece && go(sheetOf(piece.number)),
+    b: () => setView(view === 'front' ? 'back' : 'front'),
+    l: () => setLens(!lens),
+    c: setBeside,
+    p: () => piece && togglePick(piece),
+    '+': () => step(1),
+    '=': () => step(1),
+    '-': () => step(-1),
+    '[': () => setZoom(Math.max(0.4, zoom / 1.5)),
+    ']': () => setZoom(Math.min(12, zoom * 1.5)),
+    '0': () => setZoom(1),
+    a: () => document.querySelector<HTMLElement>('[aria-label^="laid by"]')?.click(),
+    Escape: () => setLens(false),
+  });
+  useRule({
+    axis: { ...layout.axis, x0: layout.axis.x0 - scroll.x },
+    flag: piece?.year?.p50 ?? null,
+    words: 'the year rule',
+    side: { unit: 'mm', px: layout.pxmm, step: n > 3 ? 10 : 5, label: n > 3 ? 50 : 10, off: -(scroll.y % (layout.pxmm * 500)), from: Math.floor(scroll.y / (layout.pxmm * 500)) * 500 },
+  });
+  const pickFilter = async (key: string) => {
+    if (!key.startsWith('find:')) {
+      setFilter(key);
+      return;
+    }
+    const words = key.slice(5);
+    try {
+      const list = words ? await call<{ number: string }[]>('find', { words: words.split(/\s+/) }) : [];
+      setFound(list.map((one) => one.number));
+      setFilter(words ? key : 'all');
+      tell(words ? `${list.length} pieces for "${words}"` : 'All pieces are shown.');
+    } catch (fault) {
+      tellProblem(asProblem(fault));
+    }
+  };
+  const choices = filterChoices(table);
+  const what = filter === 'all' ? `${shown.length} pieces` : `${shown.length} ${shown.length === 1 ? 'piece' : 'pieces'} ${choices.find((one) => one.key === filter)?.label ?? `with "${filter.slice(5)}"`}`;
+  return (
+    <>
+      <Cloth table={table} layout={layout} scroll={scroll} setScroll={setScroll} view={view} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
+      <Sentence>
+        The <Pick label={what} name="shown" choices={[{ key: 'all', label: 'all pieces' }, ...choices]} chosen={filter} find="find words, marks, places, years" onPick={pickFilter} /> laid by{' '}
+        <Pick label={labels[arrange]} name="laid by" chosen={arrange} choices={Object.entries(labels).map(([key, label]) => ({ key, label }))} onPick={(key) => setArrange(key as Arrange)} /> over{' '}
+        <Pick label="years" name="years" choices={[{ key: '1', label: 'all years' }, { key: '2', label: 'half of them' }, { key: '5', label: 'a decade or two' }]} onPick={(key) => setZoom(Number(key))} />,{' '}
+        <Pick label={view === 'front' ? 'fronts up' : 'backs up'} name="side" chosen={view} choices={[{ key: 'front', label: 'fronts up' }, { key: 'back', label: 'backs up' }]} onPick={(key) => setView(key as 'front')} />, at about{' '}
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[12, 8, 5, 3, 2, 1, 0.5].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />
+      </Sentence>
+      <div class="twin" role="listbox" aria-label="Pieces on the table" tabIndex={-1}>
+        {piece && box && (
+          <div
+            ref={option}
+            role="option"
+            tabIndex={0}
+            aria-selected="true"
+            aria-setsize={boxes.length}
+            aria-posinset={chosen + 1}
+            aria-label={spoken(piece)}
+            class="chosen"
+            style={{ transform: `translate(${box.x - scroll.x - 3}px,${box.y - scroll.y - 3}px)`, width: box.w + 6 + 'px', height: box.h + 6 + 'px' }}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter') {
+                go(sheetOf(piece.number));
+              }
+              if (event.key === 'Tab' && !event.shiftKey) {
+                const next = boxes.findIndex((one) => one.lane === box.lane + 1);
+                if (next >= 0) {
+                  event.preventDefault();
+                  choose(next);
+                }
+              }
+            }}
+          />
+        )}
+      </div>
+      {piece?.year && box && <Hairline x={xOf(layout.axis, piece.year.p50) - scroll.x} y={box.bandY - scroll.y} />}
+      {lens && piece && box && <Lens piece={piece} view={view} x={box.x + box.w / 2 - scroll.x} y={box.y + box.h * 0.42 - scroll.y} pxmm={layout.pxmm} size={size} />}
+      <Legend />
+      {piece && <TableSlip piece={piece} table={table} size={size} onBeside={setBeside} onTurn={() => setView(view === 'front' ? 'back' : 'front')} view={view} />}
+    </>
+  );
+}
+
+// The scroll that brings a box into sight, moved as little as will do.
+function inSight(at: { x: number; y: number }, box: Box, layout: Layout, bottom: number, right: number) {
+  const y = box.y - 60 < at.y ? box.y - 60 : box.y + box.h + 30 > at.y + bottom ? box.y + box.h + 30 - bottom : at.y;
+  const x = box.x < at.x ? box.x - 80 : box.x + box.w > at.x + right ? box.x + box.w - right : at.x;
+  return { x: Math.max(0, Math.min(x, layout.width)), y: Math.max(0, Math.min(y, layout.height)) };
+}
+
+function Hairline({ x, y }: { x: number; y: number }) {
+  return (
+    <svg class="hairline" aria-hidden="true" style={{ transform: `translateX(${x}px)` }} width="1" height={Math.max(0, y)}>
+      <path d={`M.5 0V${Math.max(0, y)}`} stroke="var(--ink)" stroke-width=".9" stroke-dasharray="2 3" opacity=".6" />
+    </svg>
+  );
+}
+
+function Legend() {
+  return (
+    <div class="legend">
+      <span>
+        <svg width="44" height="14" aria-hidden="true">
+          <rect x="2" y="5" width="40" height="5" fill="var(--ink)" opacity=".3" />
+          <path d="M8 2v11M36 2v11" stroke="var(--ink)" stroke-width="1.3" />
+          <path d="M22 2l3 5l-3 5l-3 -5z" fill="var(--ink)" />
+        </svg>
+        where the year may lie: middle, and 16 chances in 20
+      </span>
+      <span>
+        <svg width="12" height="12" aria-hidden="true">
+          <circle cx="6" cy="6" r="4.5" fill="var(--brass-hi)" stroke="#3b2b06" />
+        </svg>
+        picked
+      </span>
+      <span>
+        <Zigzag />
+        evidence disagrees
+      </span>
+      <span>
+        <Key>B</Key> turn all over
+      </span>
+      <span>
+        <Key>L</Key> lens
+      </span>
+      <span>
+        <Key>?</Key> all keys
+      </span>
+    </div>
+  );
+}

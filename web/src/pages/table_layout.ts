@@ -1,0 +1,248 @@
+// Where every piece and band of the Table lies, in pixels of the world: pure, for any number of
+// pieces. A piece's x is its middle year, exactly; it is moved down, never sideways.
+import { pack, usualDots, xOf, type Axis } from '../core/geometry';
+import type { TableAnswer, TablePiece } from '../core/types';
+
+export type Arrange = 'maker' | 'fitting' | 'section' | 'material' | 'tray' | 'form' | 'none';
+export const arrangements: Arrange[] = ['maker', 'fitting', 'section', 'material', 'tray', 'form', 'none'];
+
+export interface Box {
+  at: number; // place in `pieces`
+  x: number; // left
+  y: number; // top
+  w: number;
+  h: number;
+  lane: number;
+  bandY: number;
+}
+export interface Lane {
+  name: string;
+  words: string[];
+  y: number;
+  high: number;
+  from: number | null; // working span
+  to: number | null;
+  baseY: number;
+  unrecorded: boolean;
+}
+export interface Layout {
+  boxes: Box[]; // lane by lane, left to right
+  lanes: Lane[];
+  width: number;
+  height: number;
+}
+
+const unrecordedLane = 'Unrecorded hands';
+export function laneOf(piece: TablePiece, arrange: Arrange): string {
+  if (arrange === 'maker') {
+    const top = piece.makers[0];
+    const hand = piece.makers[piece.makers.length - 1];
+    return top && top[0] !== null && top[1] > (hand?.[1] ?? 0) ? top[0] : unrecordedLane;
+  }
+  const value = {
+    fitting: piece.seen?.fitting,
+    material: piece.seen?.metal || piece.seen?.material,
+    section: piece.section ?? '',
+    tray: piece.tray,
+    form: piece.form,
+    none: 'All pieces',
+  }[arrange];
+  return value || 'not recorded';
+}
+
+// Size of a piece in millimetres, from its picture, else from the record; `known`: with a scale.
+export function sizeOf(piece: TablePiece, view = 'front'): { w: number; h: number; known: boolean } {
+  const picture = piece.pictures.find((one) => one.view === view) ?? piece.pictures[0];
+  if (picture && picture.w_mm > 0) {
+    return { w: picture.w_mm, h: picture.h_mm, known: true };
+  }
+  const read = (text: string | undefined) => Number.parseFloat(text ?? '') || 0;
+  const w = read(piece.seen?.width) || 40;
+  return { w, h: read(piece.seen?.height) || w, known: false };
+}
+
+const spanWords = (from: number | null, to: number | null) =>
+  from === null && to === null ? '' : `${from ?? ''}–${to !== null && from !== null && Math.floor(to / 100) === Math.floor(from / 100) ? String(to).slice(2) : (to ?? '')}`;
+
+interface Group {
+  name: string;
+  members: number[];
+}
+function grouped(table: TableAnswer, shown: number[], arrange: Arrange): Group[] {
+  const groups = new Map<string, number[]>();
+  for (const at of shown) {
+    const name = laneOf(table.pieces[at], arrange);
+    groups.get(name)?.push(at) ?? groups.set(name, [at]);
+  }
+  const order = new Map<string, number>();
+  table.sections.forEach((section, i) => order.set(section.key, i));
+  const middle = (name: string) => {
+    const years = groups.get(name)!.flatMap((at) => table.pieces[at].year?.p50 ?? []);
+    return years.reduce((sum, year) => sum + year, 0) / (years.length || 1);
+  };
+  const last = (name: string) => name === unrecordedLane || name === 'not recorded';
+  return [...groups]
+    .map(([name, members]) => ({ name, members }))
+    .sort(
+      (a, b) =>
+        Number(last(a.name)) - Number(last(b.name)) ||
+        (arrange === 'section' ? (order.get(a.name) ?? 99) - (order.get(b.name) ?? 99) : middle(a.name) - middle(b.name)),
+    );
+}
+
+function laneWords(table: TableAnswer, group: Group, arrange: Arrange): Pick<Lane, 'words' | 'from' | 'to'> {
+  const count = group.members.length === 1 ? '1 piece' : group.members.length + ' pieces';
+  if (arrange !== 'maker') {
+    return { words: [count], from: null, to: null };
+  }
+  if (group.name === unrecordedLane) {
+    return { words: [count, 'always on the table'], from: null, to: null };
+  }
+  const maker = table.makers.find((one) => one.name === group.name);
+  const years = spanWords(maker?.from ?? null, maker?.to ?? null);
+  const words = years ? [count, (maker?.firm ? 'firm, ' : 'worked ') + years] : [count];
+  return { words, from: maker?.from ?? null, to: maker?.to ?? null };
+}
+
+export interface Wish {
+  table: TableAnswer;
+  shown: number[];
+  arrange: Arrange;
+  axis: Axis;
+  pxmm: number;
+  view: string;
+  top: number; // first lane begins here
+  width: number;
+}
+
+// In order of x, each into the first row that is clear; a row is known by where it ends.
+function seat(order: { at: number; x: number; w: number }[]): Map<number, number> {
+  const ends: number[] = [];
+  const row = new Map<number, number>();
+  for (const one of order) {
+    let r = 0;
+    while (ends[r] !== undefined && ends[r] > one.x - 3) {
+      r++;
+    }
+    ends[r] = one.x + one.w;
+    row.set(one.at, r);
+  }
+  return row;
+}
+
+function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Box[]; bottom: number; base: number } {
+  const { table, axis, pxmm, view } = wish;
+  let spare = axis.x0;
+  const spots = group.members.map((at) => {
+    const piece = table.pieces[at];
+    const size = sizeOf(piece, view);
+    const w = Math.max(4, size.w * pxmm);
+    const h = Math.max(4, size.h * pxmm);
+    if (piece.year) {
+      const middle = Math.min(axis.y1 + 2, Math.max(axis.y0 - 2, piece.year.p50));
+      return { at, x: xOf(axis, middle) - w / 2, w, h };
+    }
+    spare = spare + w + 6 > wish.width ? axis.x0 : spare;
+    spare += w + 6;
+    return { at, x: spare - w - 6, w, h };
+  });
+  spots.sort((a, b) => a.x - b.x);
+  const rows = seat(spots);
+  const deep: number[] = [];
+  for (const spot of spots) {
+    const row = rows.get(spot.at)!;
+    deep[row] = Math.max(deep[row] ?? 0, spot.h);
+  }
+  // A row stands a little into the one above: ties hang free below their slides.
+  const tops: number[] = [];
+  deep.reduce((top, high, row) => ((tops[row] = top), top + high * 0.78 + 4), y + 8);
+  const lastRow = deep.length - 1;
+  const base = Math.max(y + 66, lastRow < 0 ? y : tops[lastRow] + deep[lastRow]) + 8;
+  const bands = spots.map((spot): [number, number] => {
+    const year = table.pieces[spot.at].year;
+    return year ? [xOf(axis, year.from - 0.5), Math.max(xOf(axis, year.from + year.p.length - 0.5), xOf(axis, year.from) + 8)] : [0, 0];
+  });
+  const hem = pack(bands, 5);
+  const boxes = spots.map((spot, i) => ({
+    ...spot,
+    y: tops[rows.get(spot.at)!],
+    lane,
+    bandY: base + 6 + hem[i] * 6.5,
+  }));
+  return { boxes, base, bottom: base + 14 + (Math.max(-1, ...hem) + 1) * 6.5 };
+}
+
+export function layTable(wish: Wish): Layout {
+  const boxes: Box[] = [];
+  const lanes: Lane[] = [];
+  let y = wish.top;
+  grouped(wish.table, wish.shown, wish.arrange).forEach((group, lane) => {
+    const laid = layLane(wish, group, lane, y);
+    boxes.push(...laid.boxes);
+    lanes.push({
+      name: wish.arrange === 'section' ? (wish.table.sections.find((one) => one.key === group.name)?.title ?? group.name) : group.name,
+      ...laneWords(wish.table, group, wish.arrange),
+      y,
+      high: laid.bottom - y,
+      baseY: laid.base,
+      unrecorded: group.name === unrecordedLane,
+    });
+    y = laid.bottom + 4;
+  });
+  return { boxes, lanes, width: xOf(wish.axis, wish.axis.y1) + 60, height: y };
+}
+
+// A uniform grid of 128 px cells over the boxes.
+export class Grid {
+  private cells = new Map<string, number[]>();
+  constructor(private boxes: Box[]) {
+    boxes.forEach((box, i) => {
+      for (let cx = Math.floor(box.x / 128); cx <= Math.floor((box.x + box.w) / 128); cx++) {
+        for (let cy = Math.floor(box.y / 128); cy <= Math.floor((box.y + box.h) / 128); cy++) {
+          const key = cx + ',' + cy;
+          this.cells.get(key)?.push(i) ?? this.cells.set(key, [i]);
+        }
+      }
+    });
+  }
+  // The box whose middle is nearest, among those within `slack` of the point; -1: none.
+  hit(x: number, y: number, slack: number): number {
+    let best = -1;
+    let near = Infinity;
+    for (let cx = Math.floor((x - slack) / 128); cx <= Math.floor((x + slack) / 128); cx++) {
+      for (let cy = Math.floor((y - slack) / 128); cy <= Math.floor((y + slack) / 128); cy++) {
+        for (const i of this.cells.get(cx + ',' + cy) ?? []) {
+          const box = this.boxes[i];
+          const inside = x > box.x - slack && x < box.x + box.w + slack && y > box.y - slack && y < box.y + box.h + slack;
+          const far = Math.hypot(x - box.x - box.w / 2, (y - box.y - box.h / 2) / 2);
+          if (inside && far < near) {
+            near = far;
+            best = i;
+          }
+        }
+      }
+    }
+    return best;
+  }
+}
+
+// The nearest box in a direction from box `from`; the same if there is none.
+export function nextBox(boxes: Box[], from: number, dx: number, dy: number): number {
+  const here = boxes[from];
+  let best = from;
+  let least = Infinity;
+  boxes.forEach((box, i) => {
+    const x = box.x + box.w / 2 - here.x - here.w / 2;
+    const y = box.y + box.h / 2 - here.y - here.h / 2;
+    const along = x * dx + y * dy;
+    const across = Math.abs(x * dy) + Math.abs(y * dx);
+    const cost = along + 3 * across;
+    if (i !== from && along > 0.5 && cost < least) {
+      least = cost;
+      best = i;
+    }
+  });
+  return best;
+}
+
+export const pxmmOf = (n: number, dots = usualDots) => dots / n;
