@@ -22,3 +22,5 @@ find_package(pugixml REQUIRED)
 pkg_check_modules(LIBZIP REQUIRED IMPORTED_TARGET libzip)
 pkg_check_modules(CMARK REQUIRED IMPORTED_TARGET libcmark-gfm)
 pkg_check_modules(TOMLPLUSPLUS REQUIRED IMPORTED_TARGET tomlplusplus)
+# Its flags say how the library itself was built; headers and library must agree on them.
+pkg_check_modules(HTTPLIB REQUIRED IMPORTED_TARGET cpp-httplib)

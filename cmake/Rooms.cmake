@@ -67,3 +67,38 @@ function(embed_text ROOM NAME FILE)
     DEPENDS ${FILE} ${CMAKE_SOURCE_DIR}/cmake/EmbedText.cmake)
   target_sources(bm_${ROOM} PRIVATE ${out})
 endfunction()
+
+# The pages of the workbench within the room web. Where Node is there they are built from web/ in the
+# build folder (web/build.mjs writes dist/); else a plain page says that they are missing.
+function(embed_pages)
+  find_program(NODE node)
+  find_program(NPM npm)
+  set(out ${CMAKE_BINARY_DIR}/pages.cpp)
+  set(embed ${CMAKE_SOURCE_DIR}/cmake/EmbedPages.cmake)
+  if(EXISTS ${CMAKE_SOURCE_DIR}/web/build.mjs AND NODE AND NPM)
+    set(work ${CMAKE_BINARY_DIR}/web)
+    file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/web/src/*
+      ${CMAKE_SOURCE_DIR}/web/static/* ${CMAKE_SOURCE_DIR}/web/*.mjs ${CMAKE_SOURCE_DIR}/web/*.json)
+    list(FILTER sources EXCLUDE REGEX "/(node_modules|dist)/")
+    add_custom_command(OUTPUT ${work}/node_modules/.stamp
+      COMMAND ${CMAKE_COMMAND} -E make_directory ${work}
+      COMMAND ${CMAKE_COMMAND} -E copy ${CMAKE_SOURCE_DIR}/web/package.json ${CMAKE_SOURCE_DIR}/web/package-lock.json ${work}
+      COMMAND ${CMAKE_COMMAND} -E chdir ${work} ${NPM} ci --no-audit --no-fund --loglevel=error
+      COMMAND ${CMAKE_COMMAND} -E touch ${work}/node_modules/.stamp
+      DEPENDS ${CMAKE_SOURCE_DIR}/web/package.json ${CMAKE_SOURCE_DIR}/web/package-lock.json
+      COMMENT "Fetching what the pages are built with")
+    add_custom_command(OUTPUT ${out}
+      COMMAND ${CMAKE_COMMAND} -DFROM=${CMAKE_SOURCE_DIR}/web -DWORK=${work} -P ${CMAKE_SOURCE_DIR}/cmake/CopyPages.cmake
+      COMMAND ${CMAKE_COMMAND} -E chdir ${work} ${NODE} build.mjs
+      COMMAND ${CMAKE_COMMAND} -DFOLDER=${work}/dist -DOUT=${out} -P ${embed}
+      DEPENDS ${sources} ${work}/node_modules/.stamp ${embed}
+      COMMENT "Building the pages")
+  else()
+    message(STATUS "The pages of the workbench are left out: node, npm or web/ is missing")
+    set(plain ${CMAKE_SOURCE_DIR}/src/web/plain)
+    add_custom_command(OUTPUT ${out}
+      COMMAND ${CMAKE_COMMAND} -DFOLDER=${plain} -DOUT=${out} -P ${embed}
+      DEPENDS ${plain}/index.html ${embed})
+  endif()
+  target_sources(bm_web PRIVATE ${out})
+endfunction()

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include "cli/command_line.h"
+#include "web/serve.h"
 
 namespace {
 
@@ -43,6 +44,7 @@ int main(int argc, char** argv) {
   backmark::desk::Surroundings surroundings;
   surroundings.who = who();
   surroundings.now = now();
+  surroundings.clock = now;
   std::error_code error;
   surroundings.program_folder =
       std::filesystem::read_symlink("/proc/self/exe", error).parent_path();
@@ -50,5 +52,5 @@ int main(int argc, char** argv) {
     surroundings.progress = show_progress;
   }
   return backmark::cli::run(std::vector<std::string>(argv + 1, argv + argc), surroundings,
-                            std::cout, std::cerr);
+                            {backmark::web::serve_show()}, std::cout, std::cerr);
 }

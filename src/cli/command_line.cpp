@@ -44,13 +44,24 @@ void declare(Filled& filled, const Parameter& parameter) {
   }
 }
 
-std::vector<std::unique_ptr<Filled>> declare_all(CLI::App& program) {
+std::vector<const Operation*> all_commands(const std::vector<Operation>& doors) {
+  std::vector<const Operation*> all;
+  for (const auto* list : {&desk::operations(), &doors}) {
+    for (const Operation& operation : *list) {
+      all.push_back(&operation);
+    }
+  }
+  return all;
+}
+
+std::vector<std::unique_ptr<Filled>> declare_all(
+    CLI::App& program, const std::vector<const Operation*>& commands) {
   std::vector<std::unique_ptr<Filled>> all;
-  for (const Operation& operation : desk::operations()) {
+  for (const Operation* operation : commands) {
     auto filled = std::make_unique<Filled>();
-    filled->operation = &operation;
-    filled->command = program.add_subcommand(operation.name, operation.help);
-    for (const Parameter& parameter : operation.parameters) {
+    filled->operation = operation;
+    filled->command = program.add_subcommand(operation->name, operation->help);
+    for (const Parameter& parameter : operation->parameters) {
       declare(*filled, parameter);
     }
     filled->command->add_flag("--json", filled->json, "answer in JSON, for machines");
@@ -125,12 +136,13 @@ int answer(const Filled& filled,
 // CLI11's own words, with the nearest command when a command was mistyped.
 int refuse(const CLI::ParseError& error,
            const std::vector<std::string>& arguments,
+           const std::vector<const Operation*>& commands,
            std::ostream& err) {
   err << "backmark: " << error.what();
   if (!arguments.empty()) {
     std::vector<std::string> names;
-    for (const Operation& operation : desk::operations()) {
-      names.push_back(operation.name);
+    for (const Operation* operation : commands) {
+      names.push_back(operation->name);
     }
     const auto near = closest(arguments.front(), names);
     if (near && *near != arguments.front()) {
@@ -145,6 +157,7 @@ int refuse(const CLI::ParseError& error,
 
 int run(const std::vector<std::string>& arguments,
         const desk::Surroundings& surroundings,
+        const std::vector<Operation>& doors,
         std::ostream& out,
         std::ostream& err) {
   CLI::App program{
@@ -155,7 +168,8 @@ int run(const std::vector<std::string>& arguments,
   program.set_version_flag("--version", "backmark " BACKMARK_VERSION);
   program.require_subcommand(1);
   program.set_help_all_flag();
-  const auto all = declare_all(program);
+  const auto commands = all_commands(doors);
+  const auto all = declare_all(program, commands);
   try {
     // CLI11 takes the arguments from the back.
     std::vector<std::string> reversed;
@@ -165,7 +179,7 @@ int run(const std::vector<std::string>& arguments,
   } catch (const CLI::Success& wanted) {  // --help, --version
     return program.exit(wanted, out, err);
   } catch (const CLI::ParseError& error) {
-    return refuse(error, arguments, err);
+    return refuse(error, arguments, commands, err);
   }
   for (const auto& filled : all) {
     if (!filled->command->parsed()) {

@@ -87,6 +87,8 @@ struct Operation {
   std::string name;
   std::string help;  // one line
   bool writes = false;
+  // A write that whoever records at the table may do; other writes are the curator's.
+  bool recording = false;
   std::vector<Parameter> parameters;
   Result<Answer> (*run)(const Call&, const Surroundings&) = nullptr;
 };

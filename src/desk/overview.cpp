@@ -1,0 +1,31 @@
+#include "desk/overview.h"
+
+#include "base/json.h"
+#include "desk/calendar.h"
+#include "desk/reckoned.h"
+#include "press/job.h"
+
+namespace backmark::desk {
+
+Result<Json> overview(OpenShow& open, std::int64_t now) {
+  const model::Show& show = open.show;
+  const auto last = last_run(open);
+  if (!last && last.problem().fault != Fault::not_found) {
+    return last.problem();
+  }
+  const std::string opens(show.setting("opens"));
+  const auto day = press::parse_day(opens);
+  return Json{{"show", open.store.folder().filename().string()},
+              {"title", show.setting("title")},
+              {"opening_day", day ? Json(opens) : Json()},
+              {"days_to_opening", day ? Json(*day - day_of(now)) : Json()},
+              {"counts",
+               {{"pieces", show.all<model::Piece>().size()},
+                {"makers", show.all<model::Maker>().size()},
+                {"sources", show.all<model::Source>().size()}}},
+              {"inferred", last.ok()},
+              {"stale", last.ok() && last->stale},
+              {"change", show.position}};
+}
+
+}  // namespace backmark::desk

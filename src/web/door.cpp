@@ -1,0 +1,239 @@
+#include "web/door.h"
+
+#include <iostream>
+
+#include "base/json.h"
+#include "base/text.h"
+#include "web/assets.h"
+#include "web/reply.h"
+
+namespace backmark::web {
+
+namespace {
+
+constexpr std::uint64_t most_body = 1024 * 1024;
+constexpr double longest_wait = 25;  // seconds that a page waits for changes
+
+Problem refused(std::string what, std::string fix) {
+  return {Fault::refused, std::move(what), "", std::move(fix)};
+}
+
+bool is_first(const Request& request, std::string_view name) {
+  return !request.path.empty() && request.path.front() == name;
+}
+
+}  // namespace
+
+Door::Door(DoorSettings settings)
+    : settings_(std::move(settings)),
+      operate_(settings_.show, settings_.around),
+      watchman_(settings_.show),
+      curator_{settings_.around.who, Role::curate, secret(), 0} {}
+
+std::int64_t Door::now() const {
+  return settings_.around.clock ? settings_.around.clock() : settings_.around.now;
+}
+
+// A name that leads here although it is not ours was made to by somebody else's page.
+std::optional<Problem> Door::stranger(const Request& head) const {
+  if (!hosts_.contains(lower_ascii(head.header("host")))) {
+    return refused("this address is not the one the workbench is served at",
+                   "open the address that the terminal shows");
+  }
+  const std::string origin = head.header("origin");
+  if (!origin.empty() && origin != "http://" + head.header("host")) {
+    return refused("another page asked for this", "open the workbench itself");
+  }
+  const std::string site = head.header("sec-fetch-site");
+  const bool to_page = head.header("sec-fetch-mode") == "navigate" && head.method == "GET";
+  if (!site.empty() && site != "same-origin" && site != "none" && !to_page) {
+    return refused("another page asked for this", "open the workbench itself");
+  }
+  return std::nullopt;
+}
+
+std::optional<Session> Door::session_of(const Request& head) {
+  if (settings_.pairing == nullptr) {
+    return curator_;
+  }
+  return sessions_.find(session_cookie(head.header("cookie")), now());
+}
+
+std::optional<Response> Door::refuse_writer(const Request& head, const Session& session) const {
+  if (!same_secret(head.header("backmark-token"), session.token)) {
+    return reply(refused("the request does not show the token of this workbench",
+                         "load the page again"));
+  }
+  return std::nullopt;
+}
+
+std::optional<Response> Door::refuse(const Request& head, std::uint64_t length) {
+  if (!requests_.take(head.remote, steady_seconds())) {
+    return finished(reply(429, refused("too many requests at once", "wait a second")));
+  }
+  if (const auto problem = stranger(head)) {
+    return finished(reply(*problem));
+  }
+  if (head.method == "POST") {
+    const auto session = session_of(head);
+    if (!session) {
+      return finished(
+          reply(401, refused("this device is not paired", "scan the code at the terminal")));
+    }
+    if (auto response = refuse_writer(head, *session)) {
+      return finished(*std::move(response));
+    }
+  }
+  if (length > most_body) {
+    return finished(reply(413, refused("this is more than one request may bring",
+                                       fmt::format("send at most {} kB", most_body / 1024))));
+  }
+  return std::nullopt;
+}
+
+Response Door::refusal(int status, const Problem& problem) {
+  return finished(reply(status, problem));
+}
+
+Response Door::finished(Response response) {
+  add_security(response);
+  response.headers.emplace_back("Backmark-Change", std::to_string(watchman_.last()));
+  return response;
+}
+
+Response Door::answer(const Request& request) {
+  try {
+    return finished(route(request));
+  } catch (const std::exception& fault) {
+    std::cerr << "backmark: a fault of the program: " << fault.what() << std::endl;
+    return finished(reply(program_fault, {Fault::io, "a fault of the program", "",
+                                          "the terminal that serves says more"}));
+  }
+}
+
+Response Door::route(const Request& request) {
+  if (is_first(request, "assets") || (request.path.empty() && request.method != "POST")) {
+    return page(request);
+  }
+  const auto session = session_of(request);
+  if (!session) {
+    return reply(401, refused("this device is not paired", "scan the code at the terminal"));
+  }
+  if (is_first(request, "api")) {
+    return api(request, *session);
+  }
+  if (request.method == "POST") {
+    return reply(405, refused("nothing is written here", "write to /api"));
+  }
+  if (is_first(request, "prints") && request.path.size() > 1) {
+    return printed(request);
+  }
+  return page(request);
+}
+
+Response Door::api(const Request& request, const Session& session) {
+  if (request.path.size() != 2) {
+    return reply(Problem{Fault::not_found, "there is no such place", "", "ask /api/hello first"});
+  }
+  if (request.method == "POST") {
+    return operate(request, session);
+  }
+  if (request.path[1] == "hello") {
+    return hello(session);
+  }
+  if (request.path[1] == "changes") {
+    return changes(request);
+  }
+  return reply(405, refused("operations are asked for by POST", "send the fields as JSON"));
+}
+
+Response Door::hello(const Session& session) {
+  auto overview = operate_.overview();
+  if (!overview) {
+    return reply(overview.problem());
+  }
+  (*overview)["who"] = session.who;
+  (*overview)["role"] = name_of(session.role);
+  (*overview)["token"] = session.token;
+  (*overview)["version"] = BACKMARK_VERSION;
+  return reply(*overview);
+}
+
+Response Door::operate(const Request& request, const Session& session) {
+  const auto operation = operation_named(request.path[1]);
+  if (!operation) {
+    return reply(operation.problem());
+  }
+  const auto needed = needed_for(**operation);
+  if (!needed) {
+    return reply(refused("this makes another show", "do it at the terminal"));
+  }
+  if (session.role < *needed) {
+    return reply(refused(fmt::format("this needs the role \"{}\"; this device has \"{}\"",
+                                     name_of(*needed), name_of(session.role)),
+                         "pair the device anew with the passphrase of that role"));
+  }
+  auto ask = read_ask(**operation, request.body);
+  if (!ask) {
+    return reply(ask.problem());
+  }
+  Response response = operate_.run(**operation, *std::move(ask), session.who);
+  if ((*operation)->writes) {
+    watchman_.ring();
+  }
+  return response;
+}
+
+Response Door::changes(const Request& request) {
+  const auto after = request.query.find("after");
+  const long position =
+      after == request.query.end() ? -1 : to_whole(after->second).value_or(-1);
+  if (request.query.size() > 1 || position < 0) {
+    return reply(Problem{Fault::bad_input, "after which change is not said", "after",
+                  "give the number of the last change you saw"});
+  }
+  const auto changes = watchman_.changes_after(position, longest_wait);
+  return changes ? reply(*changes) : reply(changes.problem());
+}
+
+// A paper that was printed: a plain file of prints/, no folder and no link.
+Response Door::printed(const Request& request) {
+  const std::string& name = request.path[1];
+  const Problem missing{Fault::not_found, "there is no such paper", shortened(name, 80),
+                        "print it first"};
+  if (request.path.size() != 2 || name.front() == '.' || contains(name, "/") ||
+      contains(name, "\\")) {
+    return reply(missing);
+  }
+  const Path file = settings_.show / "prints" / name;
+  std::error_code none;
+  if (std::filesystem::symlink_status(file, none).type() !=
+      std::filesystem::file_type::regular) {
+    return reply(missing);
+  }
+  auto bytes = read_file(file);
+  if (!bytes) {
+    return reply(missing);
+  }
+  const auto written = std::filesystem::last_write_time(file, none).time_since_epoch().count();
+  return reply_bytes(request, *std::move(bytes), std::string(type_of(name)),
+                     std::to_string(written), "no-cache");
+}
+
+Response Door::page(const Request& request) const {
+  std::string name = "index.html";
+  if (is_first(request, "assets")) {
+    name.clear();
+    for (std::size_t i = 1; i < request.path.size(); ++i) {
+      name += (i > 1 ? "/" : "") + request.path[i];
+    }
+  }
+  const Asset* found = asset(name);
+  if (found == nullptr) {
+    return reply(Problem{Fault::not_found, "there is no such file", "", "load the page again"});
+  }
+  return reply_bytes(request, std::string(found->bytes), std::string(type_of(name)),
+                     std::string(found->tag), "no-cache");
+}
+
+}  // namespace backmark::web

@@ -1,0 +1,162 @@
+#include "web/operate.h"
+
+#include <iostream>
+
+#include "base/json.h"
+#include "base/text.h"
+#include "desk/open.h"
+#include "desk/overview.h"
+#include "web/reply.h"
+
+namespace backmark::web {
+
+namespace {
+
+constexpr int tries = 4;
+
+// The show moved on between reading and writing, by a program beside this one: worth another
+// try. A conflict that names a thing is not.
+bool worth_another_try(const Result<desk::Answer>& result) {
+  return !result && result.problem().fault == Fault::conflict &&
+         result.problem().where.empty() &&
+         contains(result.problem().what, "by somebody else meanwhile");
+}
+
+// The changes after `seen` of the piece that clashed, with their values, newest first.
+Json theirs_since(store::Store& store,
+                  const model::Show& show,
+                  std::int64_t seen,
+                  const std::string& number) {
+  constexpr std::size_t most = 20;
+  Json list = Json::array();
+  const model::Piece* piece = show.piece(number);
+  const auto book = store.book(most, piece == nullptr ? model::Id<model::Piece>{} : piece->id);
+  if (!book) {
+    return list;
+  }
+  for (const store::Entry& entry : *book) {
+    if (entry.position > seen) {
+      list.push_back({{"id", entry.position},
+                      {"who", entry.who},
+                      {"when", entry.at},
+                      {"what", entry.summary},
+                      {"detail", Json::parse(entry.detail, nullptr, false)}});
+    }
+  }
+  return list;
+}
+
+Response fault_of_program(const char* what) {
+  std::cerr << "backmark: a fault of the program: " << what << std::endl;
+  Problem problem{Fault::io, "a fault of the program", "",
+                  "nothing was changed; the terminal that serves says more"};
+  Json json = {{"problem", to_json(problem)}};
+  json["problem"]["fault"] = "program";
+  return reply(json, program_fault);
+}
+
+}  // namespace
+
+Problem Operate::without_paths(Problem problem) const {
+  std::error_code none;
+  for (const Path& path : {std::filesystem::absolute(show_, none), show_}) {
+    for (std::string* text : {&problem.what, &problem.where, &problem.fix}) {
+      const std::string name = path.lexically_normal().string();
+      if (name.size() > 1) {
+        *text = replace_all(std::move(*text), name, "the show");
+      }
+    }
+  }
+  return problem;
+}
+
+Response Operate::answer_of(const Result<desk::Answer>& result) const {
+  if (!result) {
+    return reply(without_paths(result.problem()));
+  }
+  Json json = result->json;
+  if (!result->problems.empty() && json.is_object() && !json.contains("problems")) {
+    for (const Problem& problem : result->problems) {
+      json["problems"].push_back(to_json(without_paths(problem)));
+    }
+  }
+  return reply(json);
+}
+
+Response Operate::conflict(const Ask& ask, const Problem& problem, store::Store& store) {
+  Json json = {{"problem", to_json(without_paths(problem))}};
+  const auto show = warm_.show(store);
+  if (ask.seen && show) {
+    json["theirs"] = theirs_since(store, **show, *ask.seen, problem.where);
+    json["yours"] = Json::parse(ask.text, nullptr, false);
+  }
+  return reply(json, status_of(Fault::conflict));
+}
+
+Response Operate::write(const desk::Operation& operation,
+                        Ask& ask,
+                        const desk::Surroundings& around) {
+  const std::lock_guard lock(writing_);
+  auto store = store::Store::open(show_, store::Access::change);
+  if (!store) {
+    return reply(without_paths(store.problem()));
+  }
+  if (!ask.once.empty()) {
+    const auto kept = store->kept(ask.once);
+    if (!kept) {
+      return reply(without_paths(kept.problem()));
+    }
+    if (*kept) {
+      return (*kept)->answer.empty()
+                 ? reply(Json{{"kept", true}, {"change", (*kept)->position}})
+                 : reply(Json::parse((*kept)->answer, nullptr, false));
+    }
+  }
+  ask.call.seen = ask.seen;
+  ask.call.once = ask.once;
+  Result<desk::Answer> result = operation.run(ask.call, around);
+  for (int i = 1; i < tries && worth_another_try(result); ++i) {
+    result = operation.run(ask.call, around);
+  }
+  if (!result && result.problem().fault == Fault::conflict) {
+    return conflict(ask, result.problem(), *store);
+  }
+  Response response = answer_of(result);
+  if (result && !ask.once.empty()) {
+    if (auto laid = store->keep_answer(ask.once, response.body); !laid) {
+      return reply(without_paths(laid.problem()));
+    }
+  }
+  return response;
+}
+
+Response Operate::run(const desk::Operation& operation, Ask ask, const std::string& who) {
+  try {
+    desk::Surroundings around = around_;
+    around.who = who;
+    around.now = around_.clock ? around_.clock() : around_.now;
+    around.progress = [](double, std::string_view) {};
+    ask.call.set("show", {show_.string()});
+    ask.call.warm = &warm_;
+    ask.call.standard_input = [] { return std::string(); };
+    // A reckoning takes long and is no change of the show: others may write meanwhile.
+    return operation.writes && operation.name != "infer"
+               ? write(operation, ask, around)
+               : answer_of(operation.run(ask.call, around));
+  } catch (const std::exception& fault) {
+    return fault_of_program(fault.what());
+  }
+}
+
+Result<Json> Operate::overview() {
+  desk::Call call;
+  call.set("show", {show_.string()});
+  call.warm = &warm_;
+  auto open = desk::open_show(call, store::Access::look);
+  if (!open) {
+    return without_paths(open.problem());
+  }
+  return desk::overview(*open, around_.clock ? around_.clock() : around_.now);
+}
+
+}  // namespace backmark::web

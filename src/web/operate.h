@@ -1,0 +1,42 @@
+// An operation asked for over HTTP: run on the show that is kept in memory, one writer at a
+// time.
+#pragma once
+
+#include <mutex>
+#include <string>
+
+#include "desk/warm.h"
+#include "web/ask.h"
+#include "web/http.h"
+
+namespace backmark::web {
+
+class Operate {
+ public:
+  Operate(Path show, desk::Surroundings around)
+      : show_(std::move(show)), around_(std::move(around)) {}
+
+  // 200 with the operation's JSON, or the Problem with its status; of a conflict with what
+  // somebody else wrote also "theirs" (the changes since `seen`, with their values) and "yours"
+  // (the body). The name of the show's folder is struck from what is said.
+  Response run(const desk::Operation& operation, Ask ask, const std::string& who);
+
+  // {show, title, ...} as desk::overview gives it.
+  Result<Json> overview();
+
+  desk::Warm& warm() { return warm_; }
+  const Path& show() const { return show_; }
+
+ private:
+  Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
+  Response answer_of(const Result<desk::Answer>& result) const;
+  Response conflict(const Ask& ask, const Problem& problem, store::Store& store);
+  Problem without_paths(Problem problem) const;
+
+  Path show_;
+  desk::Surroundings around_;
+  desk::Warm warm_;
+  std::mutex writing_;
+};
+
+}  // namespace backmark::web
