@@ -27,5 +27,6 @@ Operation sheet_piece();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();
+Operation identify_material();
 
 }  // namespace backmark::desk

@@ -1,6 +1,7 @@
 #include "desk/formulas.h"
 
 #include "base/amount.h"
+#include "desk/bench_formulas.h"
 #include "draw/colour.h"
 #include "evidence/statement.h"
 #include "press/labels.h"
@@ -27,10 +28,8 @@ double still_wrong(double r, double b) {
   return evidence::wrong_probability(factor, {b / 2, 1 - b / 2});
 }
 
-}  // namespace
-
-const std::vector<Formula>& formulas() {
-  static const std::vector<Formula> list = {
+std::vector<Formula> own_formulas() {
+  return {
       {"contrast",
        "contrast ratio of two colours",
        {{"text", "sRGB", 0, 0xFFFFFF, true}, {"ground", "sRGB", 0, 0xFFFFFF, true}},
@@ -94,6 +93,18 @@ const std::vector<Formula>& formulas() {
        "for: weight of all other evidence for what was said; 1 says nothing, 0 rules it out",
        [](const std::vector<double>& in) { return still_wrong(in[0], in[1]); }},
   };
+}
+
+}  // namespace
+
+const std::vector<Formula>& formulas() {
+  static const std::vector<Formula> list = [] {
+    std::vector<Formula> all = own_formulas();
+    for (const auto& more : {weighing_formulas(), alloy_formulas(), stone_formulas()}) {
+      all.insert(all.end(), more.begin(), more.end());
+    }
+    return all;
+  }();
   return list;
 }
 

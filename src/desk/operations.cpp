@@ -7,11 +7,11 @@ namespace backmark::desk {
 const std::vector<Operation>& operations() {
   // In the order in which a curator meets them.
   static const std::vector<Operation> list = {
-      new_show(),       demo_show(),      import_file(), infer_show(),   list_pieces(),
-      explain_piece(),  set_setting(),    set_section(), pick_pieces(),  check_show(),
-      print_papers(),   export_show(),    find_pieces(), read_history(), read_dates(),
-      reckon_formula(), calibrate_show(), test_claim(),  look_list(),    table_pieces(),
-      sheet_piece(),
+      new_show(),       demo_show(),         import_file(), infer_show(),   list_pieces(),
+      explain_piece(),  set_setting(),       set_section(), pick_pieces(),  check_show(),
+      print_papers(),   export_show(),       find_pieces(), read_history(), read_dates(),
+      reckon_formula(), calibrate_show(),    test_claim(),  look_list(),    table_pieces(),
+      sheet_piece(),    identify_material(),
   };
   return list;
 }

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <map>
 #include <optional>
 
@@ -7,6 +8,7 @@
 #include "base/text.h"
 #include "desk/each.h"
 #include "desk/formulas.h"
+#include "desk/pairs.h"
 
 namespace backmark::desk {
 
@@ -35,7 +37,7 @@ Answer list_all() {
                            {"unit", formula.unit},
                            {"source", formula.source},
                            {"notes", formula.notes}});
-    answer.text += fmt::format("{:<12} {}\n{:<12} from {}; {}\n", formula.name, formula.what,
+    answer.text += fmt::format("{:<20} {}\n{:<20} from {}; {}\n", formula.name, formula.what,
                                "", join(names, ", "), formula.source);
   }
   return answer;
@@ -88,19 +90,6 @@ Result<double> value_of(const Input& input, const std::map<std::string, std::str
   return *value;
 }
 
-Result<std::map<std::string, std::string>> read_pairs(const std::vector<std::string>& texts) {
-  std::map<std::string, std::string> given;
-  for (const std::string& text : texts) {
-    const std::size_t at = text.find('=');
-    if (at == std::string::npos) {
-      return Problem{Fault::bad_input, fmt::format("\"{}\" is not key=value", text), "",
-                     "write for example distance=600"};
-    }
-    given[text.substr(0, at)] = text.substr(at + 1);
-  }
-  return given;
-}
-
 Result<Answer> reckon_one(const Formula& formula,
                           const std::map<std::string, std::string>& given) {
   for (const auto& [name, text] : given) {
@@ -123,6 +112,11 @@ Result<Answer> reckon_one(const Formula& formula,
     inputs[input.name] = given.at(input.name);
   }
   const double value = formula.value(values);
+  if (!std::isfinite(value)) {
+    return Problem{Fault::refused,
+                   fmt::format("{} has no value for these together", formula.name), "",
+                   formula.notes.empty() ? "look at what each stands for" : formula.notes};
+  }
   Answer answer;
   answer.json = {{"name", formula.name}, {"inputs", inputs},         {"value", value},
                  {"unit", formula.unit}, {"source", formula.source}, {"notes", formula.notes}};

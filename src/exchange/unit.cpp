@@ -7,7 +7,7 @@ namespace backmark::exchange {
 
 namespace {
 
-constexpr std::array<Unit, 24> units{{{"mm", 1, false, true},
+constexpr std::array<Unit, 25> units{{{"mm", 1, false, true},
                                       {"millimetres", 1, false},
                                       {"millimeters", 1, false},
                                       {"cm", 10, false, true},
@@ -29,6 +29,7 @@ constexpr std::array<Unit, 24> units{{{"mm", 1, false, true},
                                       {"kg", 1000, true, true},
                                       {"oz", 28.349523125, true, true},
                                       {"ounces", 28.349523125, true},
+                                      {"ozt", 31.1034768, true, true},
                                       {"dwt", 1.55517384, true, true},
                                       {"ct", 0.2, true, true}}};
 

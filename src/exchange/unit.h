@@ -8,7 +8,7 @@
 namespace backmark::exchange {
 
 // 1 in = 25.4 mm and 1 oz = 28.349523125 g (international yard and pound agreement of 1959);
-// 1 dwt = 1.55517384 g; 1 ct = 0.2 g.
+// 1 ozt = 31.1034768 g; 1 dwt = 1.55517384 g; 1 ct = 0.2 g.
 struct Unit {
   std::string_view word;
   double factor = 1;  // to millimetres or grams

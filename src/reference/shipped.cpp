@@ -10,7 +10,9 @@ namespace backmark {
 
 // The build writes these from the files of the folder `reference`.
 extern const char* const condition_words_csv;
+extern const char* const fineness_marks_csv;
 extern const char* const label_distances_csv;
+extern const char* const materials_csv;
 extern const char* const periods_csv;
 extern const char* const qualifiers_csv;
 extern const char* const terms_csv;
@@ -45,11 +47,19 @@ const std::vector<Shipped>& shipped() {
       {"condition-words.csv",
        condition_words_csv,
        {"word", "letter", "meaning", "source", "status"}},
+      {"fineness-marks.csv",
+       fineness_marks_csv,
+       {"mark", "metal", "permille", "source", "status"}},
       {"label-distances.csv",
        label_distances_csv,
        {"distance_mm", "kind", "text_pt", "title_pt", "number_pt", "credit_pt",
         "label_width_mm", "label_height_mm", "paper_width_mm", "paper_height_mm", "across",
         "down", "source", "status"}},
+      {"materials.csv",
+       materials_csv,
+       {"name", "group", "density_low", "density_usual", "density_high", "index_low",
+        "index_high", "birefringence", "uv_long", "uv_short", "magnet", "seen", "porous",
+        "hardness_low", "hardness_high", "source", "status"}},
       {"periods.csv", periods_csv, {"place", "names", "first", "last", "source", "status"}, 2},
       {"qualifiers.csv",
        qualifiers_csv,
