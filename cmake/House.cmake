@@ -3,7 +3,8 @@ room(base USES LIBS fmt::fmt)
 embed_text(base periods_csv ${CMAKE_SOURCE_DIR}/reference/periods.csv)
 room(model USES base)
 room(reference USES base)
-foreach(table condition-words fineness-marks label-distances materials qualifiers terms)
+foreach(table condition-words fineness-marks label-distances materials qualifiers
+    restricted-words restrictions terms)
   string(REPLACE "-" "_" name ${table}_csv)
   embed_text(reference ${name} ${CMAKE_SOURCE_DIR}/reference/${table}.csv)
 endforeach()
@@ -15,7 +16,7 @@ room(evidence USES base model LIBS Threads::Threads PkgConfig::NLOPT)
 set_source_files_properties(src/evidence/likeness_kernel.cpp src/evidence/distance.cpp
   src/evidence/spans.cpp src/evidence/curves.cpp src/evidence/year_grid.cpp
   PROPERTIES COMPILE_OPTIONS -O3)
-room(assay USES base reference)
+room(assay USES base model reference)
 room(words USES base model)
 room(press USES base model reference draw words LIBS PkgConfig::CMARK)
 room(scenario USES base model draw)

@@ -28,5 +28,6 @@ Operation calibrate_show();
 Operation test_claim();
 Operation look_list();
 Operation identify_material();
+Operation screen_show();
 
 }  // namespace backmark::desk

@@ -15,6 +15,8 @@ extern const char* const label_distances_csv;
 extern const char* const materials_csv;
 extern const char* const periods_csv;
 extern const char* const qualifiers_csv;
+extern const char* const restricted_words_csv;
+extern const char* const restrictions_csv;
 extern const char* const terms_csv;
 
 }  // namespace backmark
@@ -64,6 +66,13 @@ const std::vector<Shipped>& shipped() {
       {"qualifiers.csv",
        qualifiers_csv,
        {"phrase", "before", "after", "aat", "hand", "meaning", "source", "status"}},
+      {"restricted-words.csv",
+       restricted_words_csv,
+       {"word", "share", "rules", "source", "status"}},
+      {"restrictions.csv",
+       restrictions_csv,
+       {"key", "law", "place", "taxon", "event", "before", "routes", "means", "ask", "checked",
+        "source", "status"}},
       {"terms.csv", terms_csv, {"kind", "term", "aat", "source", "status"}, 2}};
   return tables;
 }
