@@ -89,7 +89,8 @@ Json observations_json(const Show& show, const model::Piece& piece) {
   for (const model::Observation& seen : show.observations_of(piece.id)) {
     const model::Character* character = show.find(seen.character);
     list.push_back({{"id", seen.id.value},
-                    {"part", kind_of(show, piece, seen.part)},
+                    {"part", seen.part ? kind_of(show, piece, seen.part)
+                                       : std::string(show.text(character->part))},
                     {"character", character->key},
                     {"label", character->label},
                     {"value", seen_text(show, seen, *character)},

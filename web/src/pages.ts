@@ -2,6 +2,7 @@
 import type { FunctionComponent } from 'preact';
 import type { Route } from './core/route';
 import type { Hello } from './core/types';
+import { Sheet } from './pages/sheet';
 import { Table } from './pages/table';
 
 export interface Page {
@@ -23,5 +24,14 @@ export const pages: Page[] = [
     count: (hello) => (hello.counts.pieces ? hello.counts.pieces + ' pieces' : 'none yet'),
     near: true,
     keys: [['arrows', 'nearest piece that way'], ['Tab', 'next lane'], ['Enter', 'open the sheet'], ['B', 'turn all over'], ['L', 'lens'], ['C', 'set beside'], ['P', 'pick or drop'], ['+ −', 'scale'], ['[ ]', 'fewer or more years'], ['A', 'arrange']],
+  },
+  {
+    key: 'sheet',
+    title: 'Sheet',
+    help: 'Each ribbon is one thing you know; lift it to see the answer without it.',
+    draw: Sheet,
+    count: (_, piece) => piece || 'one piece',
+    near: true,
+    keys: [['1–9', 'lift a ribbon'], ['↑ ↓', 'walk the ribbons'], ['F', 'front or back large'], ['J K', 'next or earlier piece'], ['P', 'pick or drop'], ['Esc', 'lay all back']],
   },
 ];

@@ -127,7 +127,7 @@ function Laid({ table, chosenNumber }: { table: TableAnswer; chosenNumber: strin
     axis: { ...layout.axis, x0: layout.axis.x0 - scroll.x },
     flag: piece?.year?.p50 ?? null,
     words: 'the year rule',
-    side: { unit: 'mm', px: layout.pxmm, step: n > 3 ? 10 : 5, label: n > 3 ? 50 : 10, off: -(scroll.y % (layout.pxmm * 500)), from: Math.floor(scroll.y / (layout.pxmm * 500)) * 500 },
+    side: { unit: 'mm', px: layout.pxmm, step: n > 3 ? 10 : 5, label: n > 5 ? 100 : n > 3 ? 50 : 10, off: -(scroll.y % (layout.pxmm * 500)), from: Math.floor(scroll.y / (layout.pxmm * 500)) * 500 },
   });
   const pickFilter = async (key: string) => {
     if (!key.startsWith('find:')) {

@@ -1,0 +1,132 @@
+// The Sheet: one piece, what is known of it, and what each thing known does to the answer.
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { asProblem, call } from '../core/api';
+import { useAsk, useSize } from '../core/hooks';
+import { useKeys } from '../core/keys';
+import { ProblemSlip } from '../core/parts';
+import { go, sheetOf, type Route } from '../core/route';
+import { useRule } from '../core/square';
+import { tellProblem } from '../core/tell';
+import { span, xOf, type Axis } from '../core/geometry';
+import type { Answer, Evidence, SheetAnswer, TableAnswer } from '../core/types';
+import { Board } from './sheet_board';
+import { Plate, plateScale } from './sheet_plate';
+import { togglePick } from './picking';
+
+export function Sheet({ route }: { route: Route }) {
+  const table = useAsk<TableAnswer>('table', {}, !route.piece);
+  if (!route.piece) {
+    const first = table.data?.pieces[0];
+    if (first) {
+      go(sheetOf(first.number), true);
+    }
+    return <p class="waiting">{table.data && !first ? 'No piece yet: the Table says how to begin.' : 'Fetching a piece'}</p>;
+  }
+  return <One number={route.piece} key={route.piece} />;
+}
+
+// One ribbon a record: what a mark says of the year and of its maker lifts together.
+export function ribbonsOf(evidence: Evidence[]): { main: Evidence[]; little: Evidence[] } {
+  const seen = new Map<string, Evidence>();
+  for (const line of evidence) {
+    const key = line.record ? String(line.record) : line.what;
+    const kept = seen.get(key);
+    if (!kept) {
+      seen.set(key, line);
+    } else if (!kept.alone && line.alone) {
+      seen.set(key, line);
+    }
+  }
+  const all = [...seen.values()];
+  const moves = (line: Evidence) => line.torn || line.bits >= 0.02 || Math.abs(line.odds) >= 0.1 || line.source !== 'the piece';
+  const strong = all.filter(moves);
+  const main = strong.slice(0, 8);
+  return { main: [...main.filter((line) => !line.torn), ...main.filter((line) => line.torn)], little: [...strong.slice(8), ...all.filter((line) => !moves(line))] };
+}
+
+// The answer with some records laid aside; null while nothing is lifted or the answer is not there.
+function useLifted(number: string, lifted: number[]): { without: Answer | null; waiting: boolean } {
+  const [without, set] = useState<Answer | null>(null);
+  const [waiting, wait] = useState(false);
+  useEffect(() => {
+    let mine = true;
+    set(null);
+    wait(lifted.length > 0);
+    if (lifted.length > 0) {
+      call<Answer>('sheet', { number, without: lifted.map(String) })
+        .then((answer) => mine && set(answer))
+        .catch((fault) => mine && tellProblem(asProblem(fault)))
+        .finally(() => mine && wait(false));
+    }
+    return () => void (mine = false);
+  }, [number, lifted.join()]);
+  return { without, waiting };
+}
+
+function One({ number }: { number: string }) {
+  const asked = useAsk<SheetAnswer>('sheet', { number });
+  const pieces = useAsk<TableAnswer>('table');
+  const size = useSize();
+  const [lifted, lift] = useState<number[]>([]);
+  const [at, walk] = useState(0);
+  const [large, enlarge] = useState('');
+  const { without, waiting } = useLifted(number, lifted);
+  const piece = asked.data;
+  const ribbons = useMemo(() => ribbonsOf(piece?.evidence ?? []), [piece]);
+  const toggle = (i: number) => {
+    const line = ribbons.main[i];
+    if (line?.record) {
+      walk(i);
+      lift(lifted.includes(line.record) ? lifted.filter((one) => one !== line.record) : [...lifted, line.record]);
+    }
+  };
+  const keys: Record<string, () => void> = {
+    ArrowDown: () => walk(Math.min(ribbons.main.length - 1, at + 1)),
+    ArrowUp: () => walk(Math.max(0, at - 1)),
+    ' ': () => toggle(at),
+    Escape: () => (large ? enlarge('') : lift([])),
+    f: () => enlarge(large === '' ? 'front' : large === 'front' ? 'back' : ''),
+    j: () => piece?.next && go(sheetOf(piece.next)),
+    k: () => piece?.before && go(sheetOf(piece.before)),
+    p: () => {
+      const known = pieces.data?.pieces.find((one) => one.number === number);
+      if (known) {
+        void togglePick(known);
+      }
+    },
+  };
+  for (let i = 0; i < 9; i++) {
+    keys[String(i + 1)] = () => toggle(i);
+  }
+  useKeys(keys);
+
+  const plateWidth = size.phone ? size.w : size.tablet ? 392 : Math.min(560, Math.round(size.w * 0.4));
+  const boardWidth = size.phone ? size.w : size.w - plateWidth;
+  const labels = size.phone || size.tablet ? 0 : 300;
+  const drawn = [piece?.year ?? null, ...ribbons.main.map((line) => line.alone)];
+  const [y0, y1] = span(pieces.data ? [...pieces.data.pieces.map((one) => one.year), piece?.year ?? null] : drawn);
+  const x0 = labels + 26;
+  const axis: Axis = { x0, y0, y1, k: (boardWidth - x0 - 30) / (y1 - y0) };
+  const plate = plateScale(piece, plateWidth, size);
+  useRule({
+    axis: piece ? { ...axis, x0: x0 + (size.phone ? 0 : plateWidth) } : null,
+    flag: piece?.year?.p50 ?? null,
+    words: size.phone ? '' : [number, piece?.title, size.tablet ? '' : piece?.tray].filter(Boolean).join(' · ').slice(0, size.tablet ? 40 : 90),
+    side: { unit: 'mm', px: plate.k, step: plate.k > 2 ? 2 : 5, label: plate.k > 2 ? 20 : 50, dashed: !plate.known },
+  });
+  if (asked.problem && !piece) {
+    return <ProblemSlip problem={asked.problem} again={asked.again} />;
+  }
+  if (!piece) {
+    return <p class="waiting">Weighing {number}</p>;
+  }
+  return (
+    <div class="sheet ready" style={size.phone ? {} : { gridTemplateColumns: plateWidth + 'px minmax(0,1fr)' }}>
+      <h1 class="unseen">
+        {piece.number}, {piece.title}
+      </h1>
+      <Plate piece={piece} width={plateWidth} size={size} large={large} onLarge={enlarge} />
+      <Board piece={piece} ribbons={ribbons} x={(year) => xOf(axis, year)} axis={axis} width={boardWidth} labels={labels} lifted={lifted} at={at} without={without} waiting={waiting} onLift={toggle} problem={asked.problem} since={asked.at} />
+    </div>
+  );
+}
