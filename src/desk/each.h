@@ -24,6 +24,7 @@ Operation infer_show();
 Operation explain_piece();
 Operation table_pieces();
 Operation sheet_piece();
+Operation paper_states();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

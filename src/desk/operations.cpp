@@ -11,7 +11,7 @@ const std::vector<Operation>& operations() {
       explain_piece(),  set_setting(),       set_section(), pick_pieces(),  check_show(),
       print_papers(),   export_show(),       find_pieces(), read_history(), read_dates(),
       reckon_formula(), calibrate_show(),    test_claim(),  look_list(),    table_pieces(),
-      sheet_piece(),    identify_material(), screen_show(),
+      sheet_piece(),    identify_material(), screen_show(), paper_states(),
   };
   return list;
 }

@@ -87,8 +87,11 @@ void pick_one(
   if (wish.section) {
     pick.section = wish.section;
   }
-  pick.in_show = !wish.only_book;
-  pick.in_book = !wish.only_show;
+  // Moving a pick to another place says nothing of where it is shown.
+  if (known == nullptr || wish.only_show || wish.only_book || wish.rank == 0) {
+    pick.in_show = !wish.only_book;
+    pick.in_book = !wish.only_show;
+  }
   pick.lead = pick.lead || wish.lead;
   if (wish.rank > 0) {
     pick.rank = wish.rank + step;

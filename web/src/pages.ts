@@ -2,7 +2,10 @@
 import type { FunctionComponent } from 'preact';
 import type { Route } from './core/route';
 import type { Hello } from './core/types';
+import { Looks } from './pages/looks';
+import { Prints } from './pages/prints';
 import { Sheet } from './pages/sheet';
+import { Show } from './pages/show';
 import { Table } from './pages/table';
 
 export interface Page {
@@ -33,5 +36,32 @@ export const pages: Page[] = [
     count: (_, piece) => piece || 'one piece',
     near: true,
     keys: [['1–9', 'lift a ribbon'], ['↑ ↓', 'walk the ribbons'], ['F', 'front or back large'], ['J K', 'next or earlier piece'], ['P', 'pick or drop'], ['Esc', 'lay all back']],
+  },
+  {
+    key: 'looks',
+    title: 'Looks',
+    help: 'The day in minutes: what to look at, and how much narrower it should leave each year.',
+    draw: Looks,
+    count: (hello) => (hello.inferred ? 'day plan' : 'none yet'),
+    near: true,
+    keys: [['↑ ↓', 'walk the cards'], ['D', 'done'], ['Enter', 'open the sheet']],
+  },
+  {
+    key: 'show',
+    title: 'Show',
+    help: 'Drag a piece; every number follows your hand.',
+    draw: Show,
+    count: () => 'sections',
+    near: false,
+    keys: [['Tab', 'next piece'], ['shift ← →', 'move the piece'], ['shift ↑ ↓', 'into another section'], ['P', 'drop']],
+  },
+  {
+    key: 'prints',
+    title: 'Prints',
+    help: 'What will leave the house, and whether it still agrees with the record.',
+    draw: Prints,
+    count: () => 'papers',
+    near: false,
+    keys: [['Enter', 'preview'], ['M', 'make']],
   },
 ];

@@ -24,8 +24,8 @@ export interface BoardProps {
 function Verdict({ piece, x, axis, width, labels, lifted, without, waiting }: BoardProps) {
   const year = piece.year;
   const narrow = labels === 0;
-  const high = narrow ? 160 : 168;
-  const base = narrow ? 136 : 148;
+  const high = narrow ? 170 : 168;
+  const base = narrow ? 146 : 148;
   return (
     <header class="verdict" style={{ height: high + 'px' }}>
       <div class="words">
@@ -42,8 +42,8 @@ function Verdict({ piece, x, axis, width, labels, lifted, without, waiting }: Bo
       <svg width={width} height={high} role="img" aria-label={yearsSpoken(piece.made, year, piece.misfits.length)}>
         {year && (
           <g class={waiting ? 'weigh' : ''}>
-            {without?.year && <Beads years={without.year} x={x} y={base} radius={5.6} ghost high={112} />}
-            <Beads years={year} x={x} y={base} radius={5.6} high={112} />
+            {without?.year && <Beads years={without.year} x={x} y={base} radius={5.6} ghost high={narrow ? 62 : 112} />}
+            <Beads years={year} x={x} y={base} radius={5.6} high={narrow ? 62 : 112} />
           </g>
         )}
       </svg>
@@ -94,7 +94,7 @@ function Lines(props: BoardProps) {
               <span class="what" style={labels ? { width: labels + 'px' } : {}}>
                 <b>{line.what}</b>
                 <small>
-                  {line.source} · <b>{line.words}</b>
+                  <b>{line.words}</b> · {line.source}
                 </small>
               </span>
               <svg width={width} height="56" aria-hidden="true">
@@ -130,7 +130,13 @@ function Makers({ piece, x, axis, labels }: BoardProps) {
             ))}
           </svg>
           <span>
-            <b>{row.count}</b> in 20
+            {row.count > 0 ? (
+              <>
+                <b>{row.count}</b> in 20
+              </>
+            ) : (
+              'fewer than 1 in 20'
+            )}
           </span>
         </div>
       ))}

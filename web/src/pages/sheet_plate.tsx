@@ -70,7 +70,7 @@ function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number;
               {one.label}
             </text>
             <text class="callout2" x={tx} y={ty + 32} text-anchor={one.end ? 'end' : 'start'}>
-              {words.slice(0, 34)}
+              {words.slice(0, one.part === 'cord' ? Math.floor(width / 22) : 34)}
             </text>
             {torn && one.part === 'cord' && [-0.14, 0.14].map((dx) => <path key={dx} d={zigzag(centre + dx * mm.w * k - 13, centre + dx * mm.w * k + 13, top + 0.66 * mm.h * k, -6, 4.4)} fill="none" stroke="var(--rust)" stroke-width="2.2" />)}
           </g>
