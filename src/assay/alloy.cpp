@@ -12,7 +12,8 @@ Result<double> mixed_density(const std::vector<std::pair<double, double>>& parts
   double volume = 0;
   for (const auto& [share, density] : parts) {
     if (!(share >= 0 && share <= 1) || !(density > 0)) {
-      return Problem{Fault::refused, "a share of mass lies between 0 and 1, a density above 0"};
+      return Problem{Fault::refused, "a share of mass lies between 0 and 1, a density above 0",
+                     "", "mend the shares"};
     }
     shares += share;
     volume += share / density;
@@ -47,7 +48,8 @@ Result<Fineness> silver_fineness(double g_cm3, double u) {
 
 Result<double> denser_share(double whole, double lighter, double denser) {
   if (!(lighter > 0 && lighter < denser)) {
-    return Problem{Fault::refused, "the lighter part must be lighter than the denser one"};
+    return Problem{Fault::refused, "the lighter part must be lighter than the denser one", "",
+                   "turn the two round"};
   }
   if (!(whole >= lighter && whole <= denser)) {
     return Problem{Fault::refused,

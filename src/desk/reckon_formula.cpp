@@ -92,13 +92,14 @@ Result<double> value_of(const Input& input, const std::map<std::string, std::str
 
 Result<Answer> reckon_one(const Formula& formula,
                           const std::map<std::string, std::string>& given) {
-  for (const auto& [name, text] : given) {
-    const bool known = std::any_of(formula.inputs.begin(), formula.inputs.end(),
-                                   [&](const Input& input) { return input.name == name; });
+  for (const auto& pair : given) {
+    const bool known =
+        std::any_of(formula.inputs.begin(), formula.inputs.end(),
+                    [&](const Input& input) { return input.name == pair.first; });
     if (!known) {
       return Problem{Fault::bad_input,
-                     fmt::format("{} takes nothing called \"{}\"", formula.name, name), "",
-                     "see \"backmark reckon --list\""};
+                     fmt::format("{} takes nothing called \"{}\"", formula.name, pair.first),
+                     "", "see \"backmark reckon --list\""};
     }
   }
   std::vector<double> values;
