@@ -25,6 +25,8 @@ Operation explain_piece();
 Operation table_pieces();
 Operation sheet_piece();
 Operation paper_states();
+Operation what_if_seen();
+Operation note_seen();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

@@ -6,8 +6,10 @@ namespace backmark::desk {
 
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around) {
   const auto make = [&]() -> Result<Fitted> {
-    auto reckoning = evidence::Reckoning::fit(open.show, usual_settings(around),
-                                              watch_of(around, "weighing"));
+    evidence::ReckonSettings settings = usual_settings(around);
+    settings.chains = 0;
+    auto reckoning =
+        evidence::Reckoning::fit(open.show, settings, watch_of(around, "weighing"));
     if (!reckoning) {
       return reckoning.problem();
     }

@@ -13,7 +13,8 @@ struct Fitted {
   evidence::Reckoning reckoning;
 };
 
-// With the usual settings. Problems: those of Reckoning::fit.
+// With the usual settings but without the sampled part, which takes seconds where a page has a
+// tenth of one: answers may differ from those of `infer` by a year or so. Problems: those of Reckoning::fit.
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around);
 
 }  // namespace backmark::desk

@@ -11,7 +11,8 @@ const std::vector<Operation>& operations() {
       explain_piece(),  set_setting(),       set_section(), pick_pieces(),  check_show(),
       print_papers(),   export_show(),       find_pieces(), read_history(), read_dates(),
       reckon_formula(), calibrate_show(),    test_claim(),  look_list(),    table_pieces(),
-      sheet_piece(),    identify_material(), screen_show(), paper_states(),
+      sheet_piece(),    identify_material(), screen_show(), paper_states(), what_if_seen(),
+      note_seen(),
   };
   return list;
 }

@@ -2,7 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { hello as askHello, listen, onChange } from './core/api';
 import { useKeys } from './core/keys';
-import { followLinks, go, sheetOf, useRoute } from './core/route';
+import { addressOf, followLinks, go, useRoute } from './core/route';
 import { bareRule, RuleContext, Square, type Rule } from './core/square';
 import { onTold, tell, type Told } from './core/tell';
 import type { Hello } from './core/types';
@@ -50,7 +50,7 @@ function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: stri
   return (
     <nav class="drawers" aria-label="Pages">
       {pages.map((one) => (
-        <a key={one.key} href={one.key === 'sheet' && piece ? sheetOf(piece) : '/' + one.key} aria-current={one === page ? 'page' : undefined} class={one.near || one === page ? '' : 'rest'}>
+        <a key={one.key} href={addressOf(one.key, piece)} aria-current={one === page ? 'page' : undefined} class={one.near || one === page ? '' : 'rest'}>
           {one.title}
           <small>{hello ? one.count(hello, piece) : ''}</small>
         </a>
@@ -123,7 +123,7 @@ export function App() {
     document.title = `${page.title}${page.key === 'sheet' && piece ? ' ' + piece : ''} · ${hello?.title || 'Backmark'}`;
     setPlain(false);
   }, [page, piece, hello?.title]);
-  const open = useCallback((key: string) => go(key === 'sheet' && piece ? sheetOf(piece) : '/' + key), [piece]);
+  const open = useCallback((key: string) => go(addressOf(key, piece)), [piece]);
   const jump: Record<string, () => void> = {};
   pages.forEach((one) => {
     jump[one.key[0]] = jump[one.key[0]] ?? (() => open(one.key));

@@ -3,6 +3,7 @@ import type { FunctionComponent } from 'preact';
 import type { Route } from './core/route';
 import type { Hello } from './core/types';
 import { Looks } from './pages/looks';
+import { Notes } from './pages/notes';
 import { Prints } from './pages/prints';
 import { Sheet } from './pages/sheet';
 import { Show } from './pages/show';
@@ -35,7 +36,16 @@ export const pages: Page[] = [
     draw: Sheet,
     count: (_, piece) => piece || 'one piece',
     near: true,
-    keys: [['1–9', 'lift a ribbon'], ['↑ ↓', 'walk the ribbons'], ['F', 'front or back large'], ['J K', 'next or earlier piece'], ['P', 'pick or drop'], ['Esc', 'lay all back']],
+    keys: [['1–9', 'lift a ribbon'], ['↑ ↓', 'walk the ribbons'], ['F', 'front or back large'], ['W', 'what if'], ['J K', 'next or earlier piece'], ['P', 'pick or drop'], ['Esc', 'lay all back']],
+  },
+  {
+    key: 'notes',
+    title: 'Notes',
+    help: 'Type what you see, in any order; each part shows what it was taken for.',
+    draw: Notes,
+    count: (_, piece) => piece || 'one piece',
+    near: true,
+    keys: [['Tab', 'takes the first chip'], ['alt 1–6', 'takes another'], ['Enter', 'keeps'], ['↑', 'brings the last line back'], [';', 'ends a saying']],
   },
   {
     key: 'looks',
@@ -43,7 +53,7 @@ export const pages: Page[] = [
     help: 'The day in minutes: what to look at, and how much narrower it should leave each year.',
     draw: Looks,
     count: (hello) => (hello.inferred ? 'day plan' : 'none yet'),
-    near: true,
+    near: false,
     keys: [['↑ ↓', 'walk the cards'], ['D', 'done'], ['Enter', 'open the sheet']],
   },
   {

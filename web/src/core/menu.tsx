@@ -1,7 +1,7 @@
 // The menu of the square: all pages, the keys, the light, the plain table.
 import { useEffect, useRef } from 'preact/hooks';
 import { pages, type Page } from '../pages';
-import { sheetOf } from './route';
+import { addressOf } from './route';
 
 interface MenuProps {
   page: Page;
@@ -53,7 +53,7 @@ export function Menu({ page, keysOnly, piece, onClose, onVault, onPlain }: MenuP
         {!keysOnly &&
           pages.map((one) => (
             <li key={one.key}>
-              <a href={one.key === 'sheet' && piece ? sheetOf(piece) : '/' + one.key} onClick={onClose}>
+              <a href={addressOf(one.key, piece)} onClick={onClose}>
                 {one.title}
               </a>
             </li>

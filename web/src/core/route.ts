@@ -24,6 +24,8 @@ export function go(path: string, instead = false) {
   tell();
 }
 
+// The address of a page; those of one piece keep the piece.
+export const addressOf = (page: string, piece: string) => (piece && (page === 'sheet' || page === 'notes') ? `/${page}/` + encodeURIComponent(piece) : '/' + page);
 export const sheetOf = (number: string) => '/sheet/' + encodeURIComponent(number);
 
 export function useRoute(): Route {

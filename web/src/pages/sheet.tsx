@@ -10,6 +10,7 @@ import { tellProblem } from '../core/tell';
 import { span, xOf, type Axis } from '../core/geometry';
 import type { Answer, Evidence, SheetAnswer, TableAnswer } from '../core/types';
 import { Board } from './sheet_board';
+import { Entry } from './entry';
 import { Plate, plateScale } from './sheet_plate';
 import { togglePick } from './picking';
 
@@ -70,6 +71,7 @@ function One({ number }: { number: string }) {
   const [lifted, lift] = useState<number[]>([]);
   const [at, walk] = useState(0);
   const [large, enlarge] = useState('');
+  const [thinking, think] = useState(false);
   const { without, waiting } = useLifted(number, lifted);
   const piece = asked.data;
   const ribbons = useMemo(() => ribbonsOf(piece?.evidence ?? []), [piece]);
@@ -84,7 +86,8 @@ function One({ number }: { number: string }) {
     ArrowDown: () => walk(Math.min(ribbons.main.length - 1, at + 1)),
     ArrowUp: () => walk(Math.max(0, at - 1)),
     ' ': () => toggle(at),
-    Escape: () => (large ? enlarge('') : lift([])),
+    Escape: () => (thinking ? think(false) : large ? enlarge('') : lift([])),
+    w: () => think(true),
     f: () => enlarge(large === '' ? 'front' : large === 'front' ? 'back' : ''),
     j: () => piece?.next && go(sheetOf(piece.next)),
     k: () => piece?.before && go(sheetOf(piece.before)),
@@ -125,7 +128,13 @@ function One({ number }: { number: string }) {
       <h1 class="unseen">
         {piece.number}, {piece.title}
       </h1>
-      <Plate piece={piece} width={plateWidth} size={size} large={large} onLarge={enlarge} />
+      <Plate piece={piece} width={plateWidth} size={size} large={large} onLarge={enlarge} onThink={() => think(!thinking)} />
+      {thinking && (
+        <section class="slip whatif" aria-label="What if" style={size.phone ? {} : { width: plateWidth - 28 + 'px' }}>
+          <p class="tiny">What if …</p>
+          <Entry number={number} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
+        </section>
+      )}
       <Board piece={piece} ribbons={ribbons} x={(year) => xOf(axis, year)} axis={axis} width={boardWidth} labels={labels} lifted={lifted} at={at} without={without} waiting={waiting} onLift={toggle} problem={asked.problem} since={asked.at} />
     </div>
   );

@@ -86,8 +86,9 @@ interface PlateProps {
   size: Size;
   large: string;
   onLarge: (view: string) => void;
+  onThink: () => void;
 }
-export function Plate({ piece, width, size, large, onLarge }: PlateProps) {
+export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProps) {
   const { k } = plateScale(piece, width, size);
   const high = size.phone ? 246 : size.h;
   const shown = large ? [large] : ['front', 'back'];
@@ -116,13 +117,16 @@ export function Plate({ piece, width, size, large, onLarge }: PlateProps) {
           </text>
         </svg>
       )}
-      {!size.phone && others.length > 0 && !large && (
+      {!size.phone && !large && (
         <p class="others">
           {others.map((one) => (
             <button key={one.view} class="btn soft" onClick={() => onLarge(one.view)}>
               {one.view}
             </button>
           ))}
+          <button class="btn soft" onClick={onThink}>
+            What if <span class="key">W</span>
+          </button>
         </p>
       )}
     </section>

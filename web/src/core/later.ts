@@ -1,0 +1,56 @@
+// Notes to the desk, now or when it can be reached.
+import { asProblem, call, once, Refusal } from './api';
+import { drain, shelf, type Sent, type Waiting } from './queue';
+import { tell, tellProblem } from './tell';
+
+const heard = new Set<(count: number) => void>();
+let busy: Promise<void> | null = null;
+
+export async function waitingCount(): Promise<number> {
+  return (await shelf.all()).length;
+}
+export function onWaiting(listener: (count: number) => void): () => void {
+  heard.add(listener);
+  void waitingCount().then(listener);
+  return () => void heard.delete(listener);
+}
+const report = async () => {
+  const count = await waitingCount();
+  heard.forEach((each) => each(count));
+};
+
+async function send(one: Waiting): Promise<Sent> {
+  try {
+    await call(one.operation, { ...one.parameters, once: one.once });
+    return 'kept';
+  } catch (fault) {
+    // Only a clear word against the note itself takes it off the shelf; a fault of the desk,
+    // a busy desk or no answer does not.
+    if (fault instanceof Refusal && [400, 404, 409].includes(fault.status)) {
+      tellProblem(asProblem(fault));
+      return 'refused';
+    }
+    return 'away';
+  }
+}
+
+export function sendWaiting(): Promise<void> {
+  busy ??= drain(shelf, send)
+    .then(({ kept, left }) => {
+      if (kept > 1) {
+        tell(`${kept} notes went to the desk.` + (left ? ` ${left} wait.` : ''));
+      }
+    })
+    .finally(() => {
+      busy = null;
+      void report();
+    });
+  return busy;
+}
+
+// Kept on this device first, then sent.
+export async function note(operation: string, parameters: Record<string, unknown>) {
+  await shelf.put({ once: once(), operation, parameters, at: Date.now() });
+  await report();
+  await sendWaiting();
+}

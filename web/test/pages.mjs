@@ -1,0 +1,130 @@
+// The pages in a real browser, against the program itself on a port that is free: every page opens
+// without an error, nothing serious by axe-core, and the way by keyboard alone.
+// usage: node pages.mjs BACKMARK; says "skipped" where there is no browser.
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import assert from 'node:assert/strict';
+
+const browserPath = ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find((path) => existsSync(path));
+const program = process.argv[2];
+const require = createRequire(import.meta.url);
+let playwright;
+try {
+  playwright = require('playwright-core');
+} catch {
+  playwright = null;
+}
+if (!browserPath || !playwright) {
+  console.log('skipped: no chromium or no playwright-core here');
+  process.exit(0);
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'backmark-pages-'));
+const show = join(folder, 'coast');
+const run = (...args) => {
+  const done = spawnSync(program, args, { encoding: 'utf8' });
+  assert.equal(done.status, 0, done.stderr);
+};
+function serve(path) {
+  const server = spawn(program, ['serve', path, '--port', '0']);
+  return new Promise((ready, fail) => {
+    let said = '';
+    server.stdout.on('data', (data) => {
+      said += data;
+      const at = said.match(/http:\/\/127\.0\.0\.1:\d+/);
+      if (at) {
+        ready({ server, base: at[0] });
+      }
+    });
+    server.on('exit', () => fail(new Error('the server ended: ' + said)));
+  });
+}
+
+const trouble = [];
+async function open(context, base, path, wait) {
+  const page = await context.newPage();
+  page.on('pageerror', (fault) => trouble.push(`${path}: ${fault.message}`));
+  page.on('console', (line) => line.type() === 'error' && !/404|service ?worker/i.test(line.text()) && trouble.push(`${path}: ${line.text()}`));
+  page.on('request', (asked) => {
+    const url = new URL(asked.url());
+    if (!['data:', 'blob:'].includes(url.protocol) && url.origin !== base) {
+      trouble.push(`${path} asks an outside address: ${asked.url()}`);
+    }
+  });
+  await page.goto(base + path);
+  await page.waitForSelector(wait, { timeout: 200000 });
+  return page;
+}
+
+async function accessible(page, name) {
+  await page.evaluate(require('node:fs').readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
+  const found = await page.evaluate(() => window.axe.run());
+  for (const one of found.violations.filter((each) => ['serious', 'critical'].includes(each.impact))) {
+    trouble.push(`${name}: ${one.id}: ${one.nodes.map((node) => node.target + ' ' + (node.any[0]?.message ?? '')).slice(0, 3).join(' | ')}`);
+  }
+}
+
+run('new', join(folder, 'empty'));
+run('demo', show, '--undrawn');
+run('infer', show);
+const [full, empty] = [await serve(show), await serve(join(folder, 'empty'))];
+const browser = await playwright.chromium.launch({ executablePath: browserPath, args: ['--no-sandbox'] });
+try {
+  for (const [size, mode] of [[{ width: 1440, height: 900 }, 'day'], [{ width: 390, height: 844 }, 'vault']]) {
+    const context = await browser.newContext({ viewport: size, bypassCSP: false, reducedMotion: 'reduce' });
+    await context.addInitScript((light) => localStorage.setItem('backmark.mode', light), mode);
+    for (const [path, wait] of [['/table', '.chosen'], ['/sheet/ES%20118', '.sheet.ready'], ['/looks', '.looks.ready'], ['/show', '.showing.ready'], ['/prints', '.prints.ready']]) {
+      const page = await open(context, full.base, path, wait);
+      await accessible(page, `${path} ${mode}`);
+      assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `${path} does not reach past the edge`);
+      await page.close();
+    }
+    await context.close();
+  }
+
+  // The empty show greets with three ways in.
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const bare = await open(context, empty.base, '/', '.first');
+  assert.equal(await bare.locator('.way').count(), 3);
+  await accessible(bare, 'empty');
+
+  // By keyboard alone: choose, pick, undo the pick, open the sheet, lift a ribbon, lay it back.
+  const page = await open(context, full.base, '/table', '.chosen');
+  const chosen = () => page.locator('.chosen').getAttribute('aria-label');
+  const before = await chosen();
+  await page.keyboard.press('ArrowDown');
+  await page.waitForFunction((old) => document.querySelector('.chosen')?.getAttribute('aria-label') !== old, before);
+  const wasPicked = /, picked$/.test(await chosen());
+  await page.keyboard.press('p');
+  await page.waitForFunction((was) => /, picked$/.test(document.querySelector('.chosen').getAttribute('aria-label')) !== was, wasPicked);
+  await page.keyboard.press('p');
+  await page.waitForFunction((was) => /, picked$/.test(document.querySelector('.chosen').getAttribute('aria-label')) === was, wasPicked);
+  await page.keyboard.press('Enter');
+  await page.waitForSelector('.sheet.ready', { timeout: 200000 });
+  await page.keyboard.press('1');
+  await page.waitForSelector('.ribbons li.up');
+  await page.keyboard.press('Escape');
+  await page.waitForFunction(() => !document.querySelector('.ribbons li.up'));
+  await page.keyboard.press('g');
+  await page.keyboard.press('w');
+  await page.waitForSelector('.showing.ready');
+
+  // Two windows: what one picks, the other shows without being asked.
+  const other = await open(context, full.base, '/show', '.showing.ready');
+  const first = await page.locator('.hanging').first().getAttribute('data-number');
+  await page.locator('.hanging').first().focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await other.waitForFunction((number) => document.querySelector('.hanging')?.getAttribute('data-number') !== number, first, { timeout: 30000 });
+} finally {
+  await browser.close();
+  full.server.removeAllListeners('exit');
+  empty.server.removeAllListeners('exit');
+  full.server.kill();
+  empty.server.kill();
+  rmSync(folder, { recursive: true, force: true });
+}
+assert.deepEqual(trouble, []);
+console.log('pages: all as they should be');

@@ -1,0 +1,116 @@
+import test from 'node:test';
+import assert from 'node:assert/strict';
+import type { TableAnswer, TablePiece } from '../src/core/types';
+import { xOf, type Axis } from '../src/core/geometry';
+import { Grid, laneOf, layTable, nextBox } from '../src/pages/table_layout';
+import { shownBy } from '../src/pages/table_filter';
+import { chaptersOf, moved, placeAt } from '../src/pages/show_order';
+
+let seed = 11;
+const random = () => (seed = (seed * 16807) % 2147483647) / 2147483647;
+const piece = (i: number, more: Partial<TablePiece> = {}): TablePiece => {
+  const year = 1930 + Math.floor(random() * 60);
+  return {
+    number: 'P ' + i, title: 'thing', form: 'slide tie', tray: 'tray ' + (i % 4), section: null, case: null,
+    pictures: [{ view: 'front', v: i, w_mm: 30 + random() * 30, h_mm: 40 + random() * 90 }],
+    made: String(year), by: '', year: { p10: year - 2, p50: year, p90: year + 3, q: Array(20).fill(year), from: year - 3, p: '1359531' },
+    makers: i % 3 ? [['Maker ' + (i % 5), 0.8], [null, 0.2]] : [['Maker 1', 0.2], [null, 0.8]],
+    pick: null, torn: null, seen: {}, ...more,
+  };
+};
+const tableOf = (count: number): TableAnswer => ({ pieces: Array.from({ length: count }, (_, i) => piece(i)), makers: [], sections: [] });
+const axis: Axis = { x0: 190, y0: 1930, y1: 1990, k: 15 };
+const lay = (table: TableAnswer, arrange: 'maker' | 'none' = 'maker') =>
+  layTable({ table, shown: table.pieces.map((_, i) => i), arrange, axis, pxmm: 0.75, view: 'front', top: 56, width: 1100 });
+
+test('every piece is laid once, at its middle year exactly', () => {
+  const table = tableOf(400);
+  const { boxes } = lay(table);
+  assert.equal(new Set(boxes.map((box) => box.at)).size, 400);
+  for (const box of boxes) {
+    assert.ok(Math.abs(box.x + box.w / 2 - xOf(axis, table.pieces[box.at].year!.p50)) < 1e-6);
+  }
+});
+
+test('pieces of one row do not cover each other', () => {
+  const { boxes } = lay(tableOf(300), 'none');
+  for (const a of boxes) {
+    for (const b of boxes) {
+      if (a !== b && a.y === b.y) {
+        assert.ok(a.x + a.w <= b.x || b.x + b.w <= a.x);
+      }
+    }
+  }
+});
+
+test('the unrecorded hand has a lane and it is the last', () => {
+  const { lanes } = lay(tableOf(60));
+  assert.equal(lanes[lanes.length - 1].name, 'Unrecorded hands');
+  assert.equal(laneOf(piece(0), 'maker'), 'Unrecorded hands');
+});
+
+test('a touch finds the piece under it, as looking at every piece would', () => {
+  const { boxes } = lay(tableOf(500));
+  const grid = new Grid(boxes);
+  for (let i = 0; i < 500; i++) {
+    const x = random() * 1200;
+    const y = random() * 3000;
+    const hit = grid.hit(x, y, 4);
+    const near = boxes.filter((box) => x > box.x - 4 && x < box.x + box.w + 4 && y > box.y - 4 && y < box.y + box.h + 4);
+    assert.equal(hit >= 0, near.length > 0);
+    assert.ok(hit < 0 || near.includes(boxes[hit]));
+  }
+});
+
+test('an arrow never leads back, and at the edge one stays', () => {
+  const { boxes } = lay(tableOf(50));
+  boxes.forEach((box, i) => {
+    const next = boxes[nextBox(boxes, i, 1, 0)];
+    assert.ok(next === box || next.x + next.w / 2 > box.x + box.w / 2);
+  });
+});
+
+test('laying 5,000 pieces takes no more than four times five times as long as 1,000', () => {
+  const small = tableOf(1000);
+  const large = tableOf(5000);
+  lay(small);
+  const time = (table: TableAnswer) => {
+    const start = performance.now();
+    lay(table);
+    return performance.now() - start;
+  };
+  const one = Math.max(5, Math.min(time(small), time(small), time(small)));
+  assert.ok(Math.min(time(large), time(large)) < one * 20);
+});
+
+test('filters show what they say', () => {
+  const table = tableOf(40);
+  table.pieces[3].torn = 'the cord is of another age';
+  assert.deepEqual(shownBy(table, 'torn', []), [3]);
+  assert.equal(shownBy(table, 'tray:tray 1', []).length, 10);
+  assert.deepEqual(shownBy(table, 'find:x', ['P 7']), [7]);
+  assert.equal(shownBy(table, 'all', []).length, 40);
+});
+
+test('a piece moved within its section keeps the others in their order', () => {
+  assert.deepEqual(moved(['a', 'b', 'c', 'd'], 'a', 2), ['b', 'c', 'a', 'd']);
+  assert.deepEqual(moved(['a', 'b', 'c'], 'c', -3), ['c', 'a', 'b']);
+  assert.deepEqual(moved(['a', 'b'], 'z', 9), ['a', 'b', 'z']);
+});
+
+test('a drop falls before the first piece to its right in the row, or behind all', () => {
+  const boxes = [{ x: 0, y: 0, w: 10, h: 10 }, { x: 20, y: 0, w: 10, h: 10 }, { x: 0, y: 20, w: 10, h: 10 }];
+  assert.equal(placeAt(boxes, 12, 5), 1);
+  assert.equal(placeAt(boxes, 90, 5), 2);
+  assert.equal(placeAt(boxes, 90, 90), 3);
+});
+
+test('picks stand in their section in the order of their rank', () => {
+  const table = tableOf(0);
+  table.sections = [{ key: 'eights', title: 'The Eights' }];
+  const pick = (rank: number) => ({ rank, show: true, book: true, lead: false });
+  table.pieces = [piece(1, { section: 'eights', pick: pick(2) }), piece(2, { section: 'eights', pick: pick(1) }), piece(3), piece(4, { pick: pick(1) })];
+  const { chapters, waiting } = chaptersOf(table);
+  assert.deepEqual(chapters.map((chapter) => chapter.pieces.map((one) => one.number)), [['P 2', 'P 1'], ['P 4']]);
+  assert.deepEqual(waiting.map((one) => one.number), ['P 3']);
+});
