@@ -77,7 +77,7 @@ function(embed_pages)
   set(embed ${CMAKE_SOURCE_DIR}/cmake/EmbedPages.cmake)
   if(EXISTS ${CMAKE_SOURCE_DIR}/web/build.mjs AND NODE AND NPM)
     set(work ${CMAKE_BINARY_DIR}/web)
-    file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/web/src/*
+    file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/web/src/* ${CMAKE_SOURCE_DIR}/web/test/*
       ${CMAKE_SOURCE_DIR}/web/static/* ${CMAKE_SOURCE_DIR}/web/*.mjs ${CMAKE_SOURCE_DIR}/web/*.json)
     list(FILTER sources EXCLUDE REGEX "/(node_modules|dist)/")
     add_custom_command(OUTPUT ${work}/node_modules/.stamp

@@ -44,13 +44,22 @@ async function read(response: Response): Promise<unknown> {
   throw new Refusal(problem, response.status, body?.theirs, body?.yours);
 }
 
-export async function hello(): Promise<Hello> {
-  const answer = (await read(await fetch('/api/hello'))) as Hello;
-  token = answer.token;
-  return answer;
+let greeting: Promise<Hello> | null = null;
+export function hello(): Promise<Hello> {
+  greeting ??= fetch('/api/hello')
+    .then(read)
+    .then((answer) => {
+      token = (answer as Hello).token;
+      return answer as Hello;
+    })
+    .finally(() => (greeting = null));
+  return greeting;
 }
 
 async function post(operation: string, parameters: object): Promise<unknown> {
+  if (!token) {
+    await hello();
+  }
   const response = await fetch('/api/' + operation, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', 'Backmark-Token': token },

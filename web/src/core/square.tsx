@@ -60,7 +60,7 @@ function TopMillimetres({ unit, pxmm, width }: { unit: string; pxmm: number; wid
     marks.push(
       <g key={mm}>
         <path d={`M${mm * pxmm} 44v${big ? -18 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.4 : 0.9} stroke-opacity={big ? 1 : 0.72} />
-        {big && mm > 0 && (
+        {big && mm > 0 && mm * pxmm < width - 110 && (
           <text x={mm * pxmm} y={21} text-anchor="middle">
             {mm}
           </text>

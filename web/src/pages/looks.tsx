@@ -49,6 +49,8 @@ function after(look: Look): { p10: number; p50: number; p90: number } | null {
   return { p10: mean((one) => one.p10), p50: mean((one) => one.p50), p90: mean((one) => one.p90) };
 }
 
+const narrows = (years: number) => (years < 0.5 ? 'hardly moves the years' : `should narrow by ${Math.round(years) === 1 ? '1 year' : Math.round(years) + ' years'}`);
+
 function Narrowing({ look, x, width }: { look: Look; x: (year: number) => number; width: number }) {
   const then = after(look);
   const band = (from: number, to: number, y: number, high: number, strong: number) => (
@@ -106,7 +108,7 @@ export function Looks() {
   const answer = asked.data;
   const cards = answer ? cardsOf(answer) : [];
   const [y0, y1] = span((pieces.data?.pieces ?? []).map((piece) => piece.year));
-  const right = size.phone || size.tablet ? 20 : 370;
+  const right = size.phone ? 20 : size.tablet ? 170 : 530; // the slip and the buttons
   const words = size.phone ? 14 : 330;
   const axis: Axis = { x0: words + 20, y0, y1, k: (size.w - right - words - 40) / (y1 - y0) };
   const key = (card: Card) => card.look.number + '/' + card.look.character;
@@ -125,7 +127,7 @@ export function Looks() {
     }
   };
   useKeys({ ArrowDown: () => step(1), ArrowUp: () => step(-1), d: () => mark(at), Enter: () => cards[at] && go(sheetOf(cards[at].look.number)), p: () => void print() });
-  useRule({ axis: pieces.data ? axis : null, flag: cards[at]?.look.p50 ?? null, words: '', side: { unit: 'o\u2019clock', px: size.h / (hours * 60 + 30), step: 15, label: 60, text: (minutes) => String(9 + Math.floor(minutes / 60)), off: 8 } });
+  useRule({ axis: pieces.data ? axis : null, flag: cards[at]?.look.p50 ?? null, words: '', side: null });
   if (asked.problem && !answer) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
@@ -173,7 +175,7 @@ export function Looks() {
                             <br />
                             <small>
                               {card.look.part && card.look.part + ', '}
-                              {Math.round(card.look.minutes)} minutes; should narrow by {Math.max(0, Math.round(card.look.gain_years))} years
+                              {Math.round(card.look.minutes)} min; {narrows(card.look.gain_years)}
                             </small>
                           </>
                         )}
