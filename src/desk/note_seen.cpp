@@ -118,8 +118,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     if (one.character != nullptr) {
       keep(change, open->show, **piece, one, common, kept);
     } else {
-      change.add(model::Note{
-          .piece = (*piece)->id, .heading = change.word("noted"), .text = one.text});
+      model::Note note;
+      note.piece = (*piece)->id;
+      note.heading = change.word("noted");
+      note.text = one.text;
+      change.add(std::move(note));
       ++kept.notes;
     }
   }
@@ -134,7 +137,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"same", kept.same},
                  {"notes", kept.notes},
                  {"read", sayings_json(sayings)}};
-  answer.text = fmt::format("{}: {} observations kept, {} as before, {} kept as plain text.\n",
+  answer.text = fmt::format("{}: {} kept as observations, {} as before, {} as plain text.\n",
                             (*piece)->number, kept.observations, kept.same, kept.notes);
   return answer;
 }

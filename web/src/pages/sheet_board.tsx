@@ -90,11 +90,12 @@ function Lines(props: BoardProps) {
         const up = lifted.includes(line.record) && line.record > 0;
         return (
           <li key={line.record + line.what} class={(up ? 'up' : '') + (line.torn ? ' rent' : '')}>
-            <button aria-pressed={up} class={i === at ? 'walked' : ''} onClick={() => onLift(i)} aria-label={`${line.what}. ${line.source}. ${line.words}${up ? '. Lifted off' : ''}`}>
+            <button aria-pressed={up} class={i === at ? 'walked' : ''} onClick={() => onLift(i)}>
               <span class="what" style={labels ? { width: labels + 'px' } : {}}>
                 <b>{line.what}</b>
                 <small>
                   <b>{line.words}</b> · {line.source}
+                  {up && <span class="unseen">, lifted off</span>}
                 </small>
               </span>
               <svg width={width} height="56" aria-hidden="true">
@@ -120,7 +121,7 @@ function Makers({ piece, x, axis, labels }: BoardProps) {
   const { rows, others } = studRows(piece.makers);
   const r = labels ? 6.4 : 4.6;
   return (
-    <section class="makers" aria-label={studsSpoken(rows)} role="img">
+    <section class="makers" aria-label={studsSpoken(rows)}>
       {rows.map((row) => (
         <div key={row.name}>
           <b style={labels ? { width: x(axis.y0) - 8 + 'px' } : { width: '150px' }}>{row.name}</b>
