@@ -24,3 +24,4 @@ pkg_check_modules(CMARK REQUIRED IMPORTED_TARGET libcmark-gfm)
 pkg_check_modules(TOMLPLUSPLUS REQUIRED IMPORTED_TARGET tomlplusplus)
 # Its flags say how the library itself was built; headers and library must agree on them.
 pkg_check_modules(HTTPLIB REQUIRED IMPORTED_TARGET cpp-httplib)
+pkg_check_modules(QRENCODE REQUIRED IMPORTED_TARGET libqrencode)

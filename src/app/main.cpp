@@ -52,5 +52,6 @@ int main(int argc, char** argv) {
     surroundings.progress = show_progress;
   }
   return backmark::cli::run(std::vector<std::string>(argv + 1, argv + argc), surroundings,
-                            {backmark::web::serve_show()}, std::cout, std::cerr);
+                            {backmark::web::serve_show(), backmark::web::set_passphrase()},
+                            std::cout, std::cerr);
 }

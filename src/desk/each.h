@@ -32,5 +32,6 @@ Operation test_claim();
 Operation look_list();
 Operation identify_material();
 Operation screen_show();
+Operation show_photographs();
 
 }  // namespace backmark::desk

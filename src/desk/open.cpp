@@ -20,7 +20,7 @@ Result<OpenShow> open_show(const Call& call, store::Access access) {
   }
   store->expect({.seen = call.seen, .once = call.once});
   if (call.warm != nullptr) {
-    auto shared = call.warm->show(*store);
+    auto shared = call.warm->show(*store, access);
     if (!shared) {
       return shared.problem();
     }

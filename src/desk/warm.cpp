@@ -15,25 +15,58 @@ Result<KeptRun> read_last_run(store::Store& store, const model::Show& show) {
   return kept;
 }
 
-Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store) {
-  const std::lock_guard lock(reading_);
+std::shared_ptr<const model::Show> Warm::held() {
+  const std::lock_guard lock(holding_);
+  return show_;
+}
+
+Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
+                                                      store::Access access) {
   const auto now = store.moment();
   if (!now) {
     return now.problem();
   }
-  if (show_ == nullptr || show_->position != now->position) {
-    auto show = store.load();
-    if (!show) {
-      return show.problem();
-    }
-    show_ = std::make_shared<const model::Show>(std::move(*show));
+  auto kept = held();
+  if (kept != nullptr && kept->position == now->position) {
+    return kept;
   }
-  return show_;
+  std::unique_lock lock(loading_, std::defer_lock);
+  if (kept != nullptr && access == store::Access::look && !lock.try_lock()) {
+    return kept;
+  }
+  if (!lock.owns_lock()) {
+    lock.lock();
+  }
+  kept = held();
+  if (kept != nullptr && kept->position >= now->position) {
+    return kept;
+  }
+  auto show = store.load();
+  if (!show) {
+    return show.problem();
+  }
+  kept = std::make_shared<const model::Show>(std::move(*show));
+  const std::lock_guard moment(holding_);
+  show_ = kept;
+  return kept;
+}
+
+std::shared_ptr<Warm::Slot> Warm::slot_of(const store::Moment& now, const std::string& name) {
+  const std::lock_guard lock(finding_);
+  if (now != derived_at_) {
+    derived_.clear();
+    derived_at_ = now;
+  }
+  std::shared_ptr<Slot>& slot = derived_[name];
+  if (slot == nullptr) {
+    slot = std::make_shared<Slot>();
+  }
+  return slot;
 }
 
 Result<KeptRun> Warm::last_run(store::Store& store,
                                const std::shared_ptr<const model::Show>& show) {
-  const std::lock_guard lock(reading_);
+  const std::lock_guard lock(judging_);
   const auto now = store.moment();
   if (!now) {
     return now.problem();
@@ -47,7 +80,7 @@ Result<KeptRun> Warm::last_run(store::Store& store,
     run_number_ = now->run;
     judged_at_ = show->position;
   }
-  if (judged_at_ != show->position && run_.run != nullptr) {
+  if (judged_at_ < show->position && run_.run != nullptr) {
     run_.stale = run_.run->beliefs.digest != store::digest(*show);
     judged_at_ = show->position;
   }

@@ -25,9 +25,10 @@ Result<KeptRun> read_last_run(store::Store& store, const model::Show& show);
 
 class Warm {
  public:
-  // The show as it stands in the book of `store`, read again only if the book moved on.
+  // The show as it stands in the book of `store`, read again only if the book moved on. Who
+  // only looks is not kept waiting while another call reads it again: he gets it as it was.
   // Problems: those of store::Store::load.
-  Result<std::shared_ptr<const model::Show>> show(store::Store& store);
+  Result<std::shared_ptr<const model::Show>> show(store::Store& store, store::Access access);
 
   // The newest reckoning, judged against `show`, which came from here.
   Result<KeptRun> last_run(store::Store& store, const std::shared_ptr<const model::Show>& show);
@@ -43,32 +44,39 @@ class Warm {
     if (!now) {
       return now.problem();
     }
-    const std::lock_guard lock(making_);
-    if (*now != derived_at_) {
-      derived_.clear();
-      derived_at_ = *now;
-    }
-    std::any& slot = derived_[name];
-    if (!slot.has_value()) {
+    const std::shared_ptr<Slot> slot = slot_of(*now, name);
+    const std::lock_guard lock(slot->making);  // others make other things meanwhile
+    if (!slot->value.has_value()) {
       auto made = make();
       if (!made) {
         return made.problem();
       }
-      slot = std::shared_ptr<const T>(std::make_shared<T>(std::move(*made)));
+      slot->value = std::shared_ptr<const T>(std::make_shared<T>(std::move(*made)));
     }
-    return std::any_cast<std::shared_ptr<const T>>(slot);
+    return std::any_cast<std::shared_ptr<const T>>(slot->value);
   }
 
  private:
-  std::mutex reading_;
+  std::shared_ptr<const model::Show> held();
+
+  std::mutex holding_;  // of show_, for a moment
+  std::mutex loading_;  // for as long as the show is read
   std::shared_ptr<const model::Show> show_;
+
+  std::mutex judging_;
   std::int64_t run_number_ = -1;
   KeptRun run_;
   std::int64_t judged_at_ = -1;  // place of the show that run_.stale is about
 
-  std::mutex making_;
+  struct Slot {
+    std::mutex making;
+    std::any value;
+  };
+  std::shared_ptr<Slot> slot_of(const store::Moment& now, const std::string& name);
+
+  std::mutex finding_;
   store::Moment derived_at_;
-  std::map<std::string, std::any> derived_;
+  std::map<std::string, std::shared_ptr<Slot>> derived_;
 };
 
 }  // namespace backmark::desk

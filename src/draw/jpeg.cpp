@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "draw/jpeg_tags.h"
 
 namespace backmark::draw {
 
@@ -90,13 +91,8 @@ void start_writing(jpeg_compress_struct& info, const Picture& picture, int quali
   jpeg_start_compress(&info, TRUE);
 }
 
-}  // namespace
-
-bool is_jpeg(std::string_view bytes) {
-  return bytes.size() > 3 && bytes.substr(0, 3) == "\xFF\xD8\xFF";
-}
-
-Result<PictureSize> jpeg_size(std::string_view bytes) {
+// As it is stored, before it is held upright.
+Result<PictureSize> stored_size(std::string_view bytes) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(bytes[i]); };
   std::size_t at = 2;
   while (at + 9 < bytes.size() && byte(at) == 0xFF) {
@@ -115,8 +111,22 @@ Result<PictureSize> jpeg_size(std::string_view bytes) {
   return damaged("no frame header");
 }
 
+}  // namespace
+
+bool is_jpeg(std::string_view bytes) {
+  return bytes.size() > 3 && bytes.substr(0, 3) == "\xFF\xD8\xFF";
+}
+
+Result<PictureSize> jpeg_size(std::string_view bytes) {
+  auto size = stored_size(bytes);
+  if (size && jpeg_orientation(bytes) >= 5) {
+    std::swap(size->width, size->height);
+  }
+  return size;
+}
+
 Result<Picture> decode_jpeg(std::string_view bytes) {
-  const auto size = jpeg_size(bytes);
+  const auto size = stored_size(bytes);
   if (!size) {
     return size.problem();
   }
@@ -126,7 +136,8 @@ Result<Picture> decode_jpeg(std::string_view bytes) {
   if (!read_rows(bytes, picture, alarm)) {
     return damaged(alarm.text);
   }
-  return picture;
+  to_srgb(picture, jpeg_profile(bytes));
+  return upright(std::move(picture), jpeg_orientation(bytes));
 }
 
 std::string encode_jpeg(const Picture& picture, int quality) {

@@ -40,12 +40,12 @@ struct PictureSize {
   int height = 0;
 };
 
-// Size from the head of a PNG or JPEG, without decoding it. Problems: bad_input (neither, or
+// Size from the head of a PNG or JPEG, without decoding it; of a JPEG as it is held upright. Problems: bad_input (neither, or
 // cut short).
 Result<PictureSize> picture_size(std::string_view bytes);
 
 // PNG or JPEG by its first bytes. Problems: bad_input (neither, damaged), refused (too large).
-// The orientation tag of a JPEG is not looked at.
+// A JPEG is turned upright by its orientation tag, its colours brought from its profile to sRGB.
 Result<Picture> decode_picture(std::string_view bytes);
 
 // As decode_picture; problems name the file. Problems also: not_found, io.

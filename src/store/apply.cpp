@@ -275,6 +275,20 @@ void check_position(SQLite::Database& database, const Change& change) {
   }
 }
 
+// A maker's new name is found at his pieces too.
+void touch_works(Writer& writer) {
+  SQLite::Statement works(writer.database,
+                          "SELECT subject FROM claim WHERE about = 0 AND maker = ? "
+                          "AND ended IS NULL");
+  for (const auto& maker : std::get<std::vector<model::Maker>>(writer.change.replaced())) {
+    works.bind(1, maker.id.value);
+    while (works.executeStep()) {
+      writer.touched.insert(works.getColumn(0).getInt());
+    }
+    works.reset();
+  }
+}
+
 void write_all(SQLite::Database& database,
                const Change& change,
                const Expectation& expectation,
@@ -302,6 +316,7 @@ void write_all(SQLite::Database& database,
     check_nobody_else(database, writer.things, *expectation.seen, writer.position);
   }
   writer.things.write(database, writer.position);
+  touch_works(writer);
   index_pieces(database, writer.touched);
   transaction.commit();
 }

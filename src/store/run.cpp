@@ -139,6 +139,29 @@ void write_beliefs(SQLite::Database& database, std::int64_t id, const Run& run) 
   }
 }
 
+// The middle year of each piece that can be dated, for the search box.
+void write_years(SQLite::Database& database, const Run& run) {
+  database.exec("DELETE FROM reckoned_year");
+  SQLite::Statement statement(database, "INSERT INTO reckoned_year VALUES (?, ?)");
+  for (const PieceBelief& belief : run.beliefs.pieces) {
+    double sum = 0;
+    int year = belief.year.span.first.value;
+    for (const double p : belief.year.p) {
+      sum += p;
+      if (sum >= 0.5) {
+        break;
+      }
+      ++year;
+    }
+    if (belief.dated && !belief.year.p.empty()) {
+      statement.bind(1, belief.piece.value);
+      statement.bind(2, year);
+      statement.exec();
+      statement.reset();
+    }
+  }
+}
+
 void read_curve(const SQLite::Column& column, PieceBelief& belief) {
   std::vector<double>& curve = belief.year.p;
   curve.resize(static_cast<std::size_t>(column.getBytes()) / sizeof(double));
@@ -175,6 +198,7 @@ Result<Done> Store::record_run(const Run& run) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     const std::int64_t id = write_run_row(database, run);
     write_beliefs(database, id, run);
+    write_years(database, run);
     const auto old = fmt::format("(SELECT max(id) - {} FROM run)", runs_kept);
     database.exec("DELETE FROM belief WHERE run <= " + old);
     database.exec("DELETE FROM run WHERE id <= " + old);

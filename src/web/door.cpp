@@ -5,6 +5,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "web/assets.h"
+#include "web/pairing.h"
 #include "web/reply.h"
 
 namespace backmark::web {
@@ -12,10 +13,19 @@ namespace backmark::web {
 namespace {
 
 constexpr std::uint64_t most_body = 1024 * 1024;
+constexpr std::uint64_t most_picture = 64 * 1024 * 1024;
 constexpr double longest_wait = 25;  // seconds that a page waits for changes
 
 Problem refused(std::string what, std::string fix) {
   return {Fault::refused, std::move(what), "", std::move(fix)};
+}
+
+bool is_pairing(const Request& request) {
+  return request.path == std::vector<std::string>{"api", "pair"};
+}
+
+bool is_upload(const Request& request) {
+  return request.path == std::vector<std::string>{"api", "photograph"};
 }
 
 bool is_first(const Request& request, std::string_view name) {
@@ -28,6 +38,7 @@ Door::Door(DoorSettings settings)
     : settings_(std::move(settings)),
       operate_(settings_.show, settings_.around),
       watchman_(settings_.show),
+      shelf_(settings_.show),
       curator_{settings_.around.who, Role::curate, secret(), 0} {}
 
 std::int64_t Door::now() const {
@@ -53,7 +64,8 @@ std::optional<Problem> Door::stranger(const Request& head) const {
 }
 
 std::optional<Session> Door::session_of(const Request& head) {
-  if (settings_.pairing == nullptr) {
+  // Whoever sits at the machine that serves is its curator; others must be paired.
+  if (settings_.pairing == nullptr || head.remote == "127.0.0.1") {
     return curator_;
   }
   return sessions_.find(session_cookie(head.header("cookie")), now());
@@ -74,7 +86,7 @@ std::optional<Response> Door::refuse(const Request& head, std::uint64_t length) 
   if (const auto problem = stranger(head)) {
     return finished(reply(*problem));
   }
-  if (head.method == "POST") {
+  if (head.method == "POST" && !is_pairing(head)) {
     const auto session = session_of(head);
     if (!session) {
       return finished(
@@ -84,9 +96,10 @@ std::optional<Response> Door::refuse(const Request& head, std::uint64_t length) 
       return finished(*std::move(response));
     }
   }
-  if (length > most_body) {
+  const std::uint64_t most = is_upload(head) ? most_picture : most_body;
+  if (length > most) {
     return finished(reply(413, refused("this is more than one request may bring",
-                                       fmt::format("send at most {} kB", most_body / 1024))));
+                                       fmt::format("send at most {} kB", most / 1024))));
   }
   return std::nullopt;
 }
@@ -112,10 +125,17 @@ Response Door::answer(const Request& request) {
 }
 
 Response Door::route(const Request& request) {
-  if (is_first(request, "assets") || (request.path.empty() && request.method != "POST")) {
+  const bool of_page = is_first(request, "assets") || is_first(request, "sw.js");
+  if (request.method != "POST" && of_page) {
     return page(request);
   }
+  if (settings_.pairing != nullptr && is_pairing(request) && request.method == "POST") {
+    return pair(request);
+  }
   const auto session = session_of(request);
+  if (!session && request.method == "GET" && is_first(request, "pair")) {
+    return pair_page(request);
+  }
   if (!session) {
     return reply(401, refused("this device is not paired", "scan the code at the terminal"));
   }
@@ -125,6 +145,10 @@ Response Door::route(const Request& request) {
   if (request.method == "POST") {
     return reply(405, refused("nothing is written here", "write to /api"));
   }
+  if (is_first(request, "photo")) {
+    const auto show = operate_.current_show();
+    return show ? shelf_.photograph(request, **show) : reply(show.problem());
+  }
   if (is_first(request, "prints") && request.path.size() > 1) {
     return printed(request);
   }
@@ -133,10 +157,11 @@ Response Door::route(const Request& request) {
 
 Response Door::api(const Request& request, const Session& session) {
   if (request.path.size() != 2) {
-    return reply(Problem{Fault::not_found, "there is no such place", "", "ask /api/hello first"});
+    return reply(
+        Problem{Fault::not_found, "there is no such place", "", "ask /api/hello first"});
   }
   if (request.method == "POST") {
-    return operate(request, session);
+    return is_upload(request) ? upload(request, session) : operate(request, session);
   }
   if (request.path[1] == "hello") {
     return hello(session);
@@ -184,13 +209,77 @@ Response Door::operate(const Request& request, const Session& session) {
   return response;
 }
 
+// Plain, so that it works before anything of the workbench is let in.
+Response Door::pair_page(const Request& request) const {
+  const auto at = request.query.find("code");
+  const std::string code = at == request.query.end() ? "" : at->second;
+  if (code.find_first_not_of("0123456789abcdef") != std::string::npos) {
+    return reply(
+        Problem{Fault::bad_input, "this is no code of the terminal", "code", "scan it again"});
+  }
+  return {200,
+          "text/html; charset=utf-8",
+          fmt::format("<!doctype html><html lang=\"en\"><meta charset=\"utf-8\">"
+                      "<meta name=\"viewport\" content=\"width=device-width\">"
+                      "<title>Backmark</title><h1>Let this device in</h1>"
+                      "<form method=\"post\" action=\"/api/pair\">"
+                      "<input type=\"hidden\" name=\"code\" value=\"{}\">"
+                      "<p><label>Who is recording? <input name=\"who\" maxlength=\"60\" "
+                      "required></label></p>"
+                      "<p><label>Passphrase <input name=\"passphrase\" type=\"password\" "
+                      "required></label></p><button>Let in</button></form></html>",
+                      code),
+          {{"Cache-Control", "no-store"}}};
+}
+
+Response Door::pair(const Request& request) {
+  Request form;
+  const bool read = read_target("/?" + request.body, form) && form.query.size() == 3 &&
+                    form.query.contains("code") && form.query.contains("who") &&
+                    form.query.contains("passphrase");
+  const std::string who = read ? std::string(trim(form.query["who"])) : "";
+  if (who.empty() || who.size() > 200) {
+    return reply(Problem{Fault::bad_input, "the form is not filled in", "",
+                         "give a name and the passphrase"});
+  }
+  const auto role =
+      settings_.pairing->admit(form.query["code"], form.query["passphrase"], now());
+  if (!role) {
+    return reply(role.problem());
+  }
+  return {303,
+          "",
+          "",
+          {{"Location", "/"},
+           {"Set-Cookie", set_session_cookie(sessions_.open(who, *role, now()))},
+           {"Cache-Control", "no-store"}}};
+}
+
+// One picture as the body; ?name= says the name of its file.
+Response Door::upload(const Request& request, const Session& session) {
+  const auto name = request.query.find("name");
+  if (session.role < Role::record) {
+    return reply(refused("this needs the role \"record\"",
+                         "pair the device anew with the passphrase of that role"));
+  }
+  if (request.query.size() != 1 || name == request.query.end() || name->second.size() > 200 ||
+      contains(name->second, "/") || contains(name->second, "\\")) {
+    return reply(Problem{Fault::bad_input,
+                         "the name of the picture's file is missing or unsafe", "name",
+                         "give it without folders, as ?name=ES-118-back.jpg"});
+  }
+  Response response = operate_.take_photograph(name->second, request.body, session.who);
+  watchman_.ring();
+  return response;
+}
+
 Response Door::changes(const Request& request) {
   const auto after = request.query.find("after");
   const long position =
       after == request.query.end() ? -1 : to_whole(after->second).value_or(-1);
   if (request.query.size() > 1 || position < 0) {
     return reply(Problem{Fault::bad_input, "after which change is not said", "after",
-                  "give the number of the last change you saw"});
+                         "give the number of the last change you saw"});
   }
   const auto changes = watchman_.changes_after(position, longest_wait);
   return changes ? reply(*changes) : reply(changes.problem());
@@ -221,7 +310,7 @@ Response Door::printed(const Request& request) {
 }
 
 Response Door::page(const Request& request) const {
-  std::string name = "index.html";
+  std::string name = is_first(request, "sw.js") ? "sw.js" : "index.html";
   if (is_first(request, "assets")) {
     name.clear();
     for (std::size_t i = 1; i < request.path.size(); ++i) {

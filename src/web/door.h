@@ -11,6 +11,7 @@
 #include "web/operate.h"
 #include "web/ration.h"
 #include "web/session.h"
+#include "web/shelf.h"
 #include "web/watchman.h"
 
 namespace backmark::web {
@@ -49,6 +50,9 @@ class Door final : public Answerer {
   Response hello(const Session& session);
   Response operate(const Request& request, const Session& session);
   Response changes(const Request& request);
+  Response pair_page(const Request& request) const;
+  Response pair(const Request& request);
+  Response upload(const Request& request, const Session& session);
   Response printed(const Request& request);
   Response page(const Request& request) const;
   Response finished(Response response);
@@ -56,6 +60,7 @@ class Door final : public Answerer {
   DoorSettings settings_;
   Operate operate_;
   Watchman watchman_;
+  Shelf shelf_;
   Sessions sessions_;
   Session curator_;
   Ration requests_{2000, 500};

@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "desk/open.h"
 #include "desk/overview.h"
+#include "desk/take_photographs.h"
 #include "web/reply.h"
 
 namespace backmark::web {
@@ -85,7 +86,7 @@ Response Operate::answer_of(const Result<desk::Answer>& result) const {
 
 Response Operate::conflict(const Ask& ask, const Problem& problem, store::Store& store) {
   Json json = {{"problem", to_json(without_paths(problem))}};
-  const auto show = warm_.show(store);
+  const auto show = warm_.show(store, store::Access::change);
   if (ask.seen && show) {
     json["theirs"] = theirs_since(store, **show, *ask.seen, problem.where);
     json["yours"] = Json::parse(ask.text, nullptr, false);
@@ -122,6 +123,10 @@ Response Operate::write(const desk::Operation& operation,
     return conflict(ask, result.problem(), *store);
   }
   Response response = answer_of(result);
+  // Who wrote sees what he wrote: the show is read again before he is answered.
+  if (auto fresh = warm_.show(*store, store::Access::change); !fresh) {
+    return reply(without_paths(fresh.problem()));
+  }
   if (result && !ask.once.empty()) {
     if (auto laid = store->keep_answer(ask.once, response.body); !laid) {
       return reply(without_paths(laid.problem()));
@@ -130,12 +135,42 @@ Response Operate::write(const desk::Operation& operation,
   return response;
 }
 
+desk::Surroundings Operate::around_now(const std::string& who) const {
+  desk::Surroundings around = around_;
+  around.who = who;
+  around.now = around_.clock ? around_.clock() : around_.now;
+  around.progress = [](double, std::string_view) {};
+  return around;
+}
+
+Response Operate::take_photograph(const std::string& name,
+                                  std::string bytes,
+                                  const std::string& who) {
+  const std::lock_guard lock(writing_);
+  desk::Call call;
+  call.set("show", {show_.string()});
+  call.warm = &warm_;
+  auto open = desk::open_show(call, store::Access::change);
+  if (!open) {
+    return reply(without_paths(open.problem()));
+  }
+  std::optional<desk::OfferedPicture> picture = desk::OfferedPicture{name, std::move(bytes)};
+  const auto taken = desk::take_photographs(
+      *open, [&] { return std::exchange(picture, std::nullopt); }, around_now(who));
+  return taken ? reply(*taken) : reply(without_paths(taken.problem()));
+}
+
+Result<std::shared_ptr<const model::Show>> Operate::current_show() {
+  auto store = store::Store::open(show_, store::Access::look);
+  if (!store) {
+    return without_paths(store.problem());
+  }
+  return warm_.show(*store, store::Access::look);
+}
+
 Response Operate::run(const desk::Operation& operation, Ask ask, const std::string& who) {
   try {
-    desk::Surroundings around = around_;
-    around.who = who;
-    around.now = around_.clock ? around_.clock() : around_.now;
-    around.progress = [](double, std::string_view) {};
+    const desk::Surroundings around = around_now(who);
     ask.call.set("show", {show_.string()});
     ask.call.warm = &warm_;
     ask.call.standard_input = [] { return std::string(); };

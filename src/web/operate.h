@@ -21,13 +21,19 @@ class Operate {
   // (the body). The name of the show's folder is struck from what is said.
   Response run(const desk::Operation& operation, Ask ask, const std::string& who);
 
+  // A photograph by the name of its file; the answer of desk::take_photographs.
+  Response take_photograph(const std::string& name, std::string bytes, const std::string& who);
+
+  // The show as it is now, from memory. Problems: those of the store.
+  Result<std::shared_ptr<const model::Show>> current_show();
+
   // {show, title, ...} as desk::overview gives it.
   Result<Json> overview();
 
-  desk::Warm& warm() { return warm_; }
   const Path& show() const { return show_; }
 
  private:
+  desk::Surroundings around_now(const std::string& who) const;
   Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
   Response answer_of(const Result<desk::Answer>& result) const;
   Response conflict(const Ask& ask, const Problem& problem, store::Store& store);

@@ -1,0 +1,32 @@
+// Photographs into a show: matched to pieces by the names of their files, copied byte for byte.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+
+#include "base/json_fwd.h"
+#include "desk/open.h"
+
+namespace backmark::desk {
+
+struct OfferedPicture {
+  std::string name;  // of the file, without folders
+  std::string bytes;
+};
+
+// The next picture, or nothing: a folder need not fit in memory at once.
+using NextPicture = std::function<std::optional<OfferedPicture>()>;
+
+// Takes what can be taken in one change; the copies are laid into photos/ first, under new
+// names. {taken: [{number, view, file}], same: [{name, number}], unmatched: [{name, what,
+// fix}]}. A picture that cannot be taken is told there and is no Problem. Problems: io, those
+// of apply().
+Result<Json> take_photographs(OpenShow& open,
+                              const NextPicture& next,
+                              const Surroundings& around);
+
+// The pieces without a front or a back: [{number, missing: ["back"]}].
+Json missing_views(const model::Show& show);
+
+}  // namespace backmark::desk
