@@ -82,17 +82,29 @@ inline void score_year(const model::YearBelief& belief,
   score.pieces += 1;
 }
 
+// Of the parts called later with more than an even chance: how many, and the share that are.
+inline std::pair<int, double> called(const std::vector<std::pair<double, bool>>& calls) {
+  int count = 0;
+  double right = 0;
+  for (const auto& [p, is] : calls) {
+    count += p > 0.5 ? 1 : 0;
+    right += p > 0.5 && is ? 1 : 0;
+  }
+  return {count, count > 0 ? right / count : 0};
+}
+
 inline void print(const char* name, const Score& s) {
   fmt::print(
       "{}: undated {:.0f}, log {:.3f}, cover {:.3f} {:.3f} {:.3f}, mean error {:.2f} years, "
       "maker ECE {:.3f}, story AUC {:.3f} ({}), ECE {:.3f}, part AUC {:.3f} ({}), ECE {:.3f}, "
+      "called later {} of which right {:.2f}, "
       "R-hat to {:.3f}, ESS "
       "from {:.0f}, settled {:.0f} of {:.0f}, {:.1f} CPU s a show\n",
       name, s.pieces, s.log_year / s.pieces, s.inside[0] / s.pieces, s.inside[1] / s.pieces,
       s.inside[2] / s.pieces, s.error / s.pieces, calibration_error(s.maker_calls),
       area(s.stories), s.stories.size(), calibration_error(s.stories), area(s.parts),
-      s.parts.size(), calibration_error(s.parts), s.rhat, s.ess, s.settled, s.shows,
-      s.seconds / s.shows);
+      s.parts.size(), calibration_error(s.parts), called(s.parts).first, called(s.parts).second,
+      s.rhat, s.ess, s.settled, s.shows, s.seconds / s.shows);
 }
 
 }  // namespace backmark::bench

@@ -126,13 +126,29 @@ bool by_pull(const EvidenceLine& a, const EvidenceLine& b) {
 
 }  // namespace
 
+namespace {
+
+// A part that the record calls replaced is no riddle any more.
+bool known_as_replaced(const model::Show& show,
+                       model::Id<model::Piece> piece,
+                       std::string_view kind) {
+  for (const model::Part& part : show.parts_of(piece)) {
+    if (show.text(part.kind) == kind) {
+      return part.originality == model::Originality::replaced;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
 std::vector<model::Misfit> misfits_of(const model::Show& show,
                                       model::Id<model::Piece> id,
                                       const Judged& judged,
                                       double least) {
   std::vector<model::Misfit> misfits;
   for (std::size_t g = 0; g < judged.parts.size(); ++g) {
-    if (judged.replaced_p[g] >= least) {
+    if (judged.replaced_p[g] >= least && !known_as_replaced(show, id, judged.parts[g])) {
       misfits.push_back({id, show.pool.find(judged.parts[g]), 0,
                          fmt::format("the {} is of another age", judged.parts[g]),
                          judged.replaced_p[g]});
