@@ -2,7 +2,7 @@
 
 #include "base/amount.h"
 #include "desk/bench_formulas.h"
-#include "draw/colour.h"
+#include "desk/formula_lists.h"
 #include "evidence/statement.h"
 #include "press/labels.h"
 #include "words/score.h"
@@ -12,10 +12,6 @@ namespace backmark::desk {
 namespace {
 
 constexpr double any = 1e12;
-
-draw::Colour colour(double rgb) {
-  return draw::Colour::hex(static_cast<std::uint32_t>(rgb));
-}
 
 int whole(double number) {
   return static_cast<int>(number);
@@ -30,15 +26,6 @@ double still_wrong(double r, double b) {
 
 std::vector<Formula> own_formulas() {
   return {
-      {"contrast",
-       "contrast ratio of two colours",
-       {{"text", "sRGB", 0, 0xFFFFFF, true}, {"ground", "sRGB", 0, 0xFFFFFF, true}},
-       "",
-       "WCAG 2.2, contrast ratio and relative luminance",
-       "7 is asked of label text, 4.5 of numbers",
-       [](const std::vector<double>& in) {
-         return draw::contrast(colour(in[0]), colour(in[1]));
-       }},
       {"label_text",
        "type size of label text for a reading distance",
        {{"distance", "mm", 100, 1000}},
@@ -97,10 +84,36 @@ std::vector<Formula> own_formulas() {
 
 }  // namespace
 
+double Given::number(const std::string& name, double fallback) const {
+  const auto at = numbers_.find(name);
+  return at == numbers_.end() ? fallback : at->second;
+}
+
+double Given::number(const std::string& name) const {
+  const auto at = numbers_.find(name);
+  if (at == numbers_.end()) {
+    throw BrokenPromise("a formula asks for \"" + name + "\", which it lets be left out");
+  }
+  return at->second;
+}
+
+std::string Given::text(const std::string& name) const {
+  const auto at = texts_.find(name);
+  return at == texts_.end() ? std::string() : at->second;
+}
+
+Problem missing_input(const std::string& what, const std::string& fix) {
+  return {Fault::bad_input, what, "", fix};
+}
+
 const std::vector<Formula>& formulas() {
   static const std::vector<Formula> list = [] {
     std::vector<Formula> all = own_formulas();
-    for (const auto& more : {weighing_formulas(), alloy_formulas(), stone_formulas()}) {
+    for (auto* subject :
+         {weighing_formulas, alloy_formulas, stone_formulas, legibility_formulas,
+          light_formulas, lamp_formulas, air_formulas, buffer_formulas, load_formulas,
+          schedule_formulas, access_formulas, book_formulas}) {
+      const auto more = subject();
       all.insert(all.end(), more.begin(), more.end());
     }
     return all;

@@ -9,9 +9,13 @@
 namespace backmark {
 
 // The build writes these from the files of the folder `reference`.
+extern const char* const blue_wool_csv;
 extern const char* const condition_words_csv;
 extern const char* const fineness_marks_csv;
 extern const char* const label_distances_csv;
+extern const char* const light_classes_csv;
+extern const char* const light_colours_csv;
+extern const char* const light_materials_csv;
 extern const char* const materials_csv;
 extern const char* const periods_csv;
 extern const char* const qualifiers_csv;
@@ -46,6 +50,9 @@ std::string key_of(const std::vector<std::string>& cells, const Shipped& table) 
 
 const std::vector<Shipped>& shipped() {
   static const std::vector<Shipped> tables{
+      {"blue-wool.csv",
+       blue_wool_csv,
+       {"step", "class", "mlxh_with_uv", "mlxh_without_uv", "note", "source", "status"}},
       {"condition-words.csv",
        condition_words_csv,
        {"word", "letter", "meaning", "source", "status"}},
@@ -57,6 +64,17 @@ const std::vector<Shipped>& shipped() {
        {"distance_mm", "kind", "text_pt", "title_pt", "number_pt", "credit_pt",
         "label_width_mm", "label_height_mm", "paper_width_mm", "paper_height_mm", "across",
         "down", "source", "status"}},
+      {"light-classes.csv",
+       light_classes_csv,
+       {"rule", "class", "word", "steps", "lux", "lxh_year", "uv_per_lumen", "note", "source",
+        "status"},
+       2},
+      {"light-colours.csv",
+       light_colours_csv,
+       {"colour", "words", "class", "note", "source", "status"}},
+      {"light-materials.csv",
+       light_materials_csv,
+       {"material", "words", "class", "step", "note", "source", "status"}},
       {"materials.csv",
        materials_csv,
        {"name", "group", "density_low", "density_usual", "density_high", "index_low",
