@@ -159,11 +159,13 @@ class Search {
            "AND NOT EXISTS (SELECT 1 FROM reckoned_year WHERE piece = claim.subject))";
   }
 
+  // The plus lets the words be looked up once; without it they are looked up for every row of
+  // the years.
   void match(const std::string& query, std::optional<Years> years) {
     if (query.empty() && !years) {
       return;
     }
-    const std::string where = years ? " AND rowid IN " + of_years() : "";
+    const std::string where = years ? " AND +rowid IN " + of_years() : "";
     SQLite::Statement statement(
         database_,
         query.empty()
