@@ -104,8 +104,8 @@ export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProp
         const centre = width * (large ? 0.5 : view === 'front' ? 0.27 : 0.735);
         const style = { left: centre - (mm.w * z) / 2 + 'px', top: (high - mm.h * z) / 2 - 8 + 'px', width: mm.w * z + 'px', height: mm.h * z + 'px' };
         return (
-          <button key={view} class="face" style={style} aria-label={`${piece.title}, ${view}: ${large ? "make smaller" : "make larger"}${picture ? "" : "; no picture of it"}`} onClick={() => onLarge(large ? '' : view)}>
-            {picture ? <img src={photo(piece.number, view, 'full', picture.v)} width={mm.w * z} height={mm.h * z} alt="" /> : <span class="nopicture" aria-hidden="true">no picture of the {view}</span>}
+          <button key={view} class="face" style={style} aria-label={`${piece.title}, ${picture ? view : `no picture of the ${view}`}: ${large ? 'make smaller' : 'make larger'}`} onClick={() => onLarge(large ? '' : view)}>
+            {picture ? <img src={photo(piece.number, view, 'full', picture.v)} width={mm.w * z} height={mm.h * z} alt="" /> : <span class="nopicture">no picture of the {view}</span>}
           </button>
         );
       })}
