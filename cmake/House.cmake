@@ -4,7 +4,8 @@ embed_text(base periods_csv ${CMAKE_SOURCE_DIR}/reference/periods.csv)
 room(model USES base)
 room(reference USES base)
 foreach(table condition-words fineness-marks label-distances materials qualifiers
-    restricted-words restrictions terms blue-wool light-classes light-colours light-materials)
+    restricted-words restrictions terms blue-wool light-classes light-colours light-materials
+    schedule-tasks)
   string(REPLACE "-" "_" name ${table}_csv)
   embed_text(reference ${name} ${CMAKE_SOURCE_DIR}/reference/${table}.csv)
 endforeach()

@@ -32,6 +32,7 @@ Operation test_claim();
 Operation look_list();
 Operation identify_material();
 Operation screen_show();
+Operation schedule_show();
 Operation show_photographs();
 
 }  // namespace backmark::desk

@@ -21,6 +21,7 @@ extern const char* const periods_csv;
 extern const char* const qualifiers_csv;
 extern const char* const restricted_words_csv;
 extern const char* const restrictions_csv;
+extern const char* const schedule_tasks_csv;
 extern const char* const terms_csv;
 
 }  // namespace backmark
@@ -91,6 +92,10 @@ const std::vector<Shipped>& shipped() {
        restrictions_csv,
        {"key", "law", "place", "taxon", "event", "before", "routes", "means", "ask", "checked",
         "source", "status"}},
+      {"schedule-tasks.csv",
+       schedule_tasks_csv,
+       {"task", "group", "title", "after", "least", "likely", "greatest", "holds", "source",
+        "status"}},
       {"terms.csv", terms_csv, {"kind", "term", "aat", "source", "status"}, 2}};
   return tables;
 }

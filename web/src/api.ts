@@ -237,6 +237,17 @@ export interface Asks {
     seen?: number;
     once?: string;
   };
+  /** dates back from opening day, floats, and the chance of being on time */
+  'schedule': {
+    /** print the list of tasks as CSV, to be edited */
+    'csv'?: boolean;
+    /** the day work goes on from, as 2026-11-25 */
+    'today'?: string;
+    /** of the draws; 1 */
+    'seed'?: number;
+    /** how many; 4000 */
+    'draws'?: number;
+  };
 }
 
 export type OperationName = keyof Asks;
