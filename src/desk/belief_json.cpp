@@ -54,10 +54,14 @@ Json pictures_drawn(const model::Show& show, model::Id<model::Piece> piece) {
   for (const model::Photograph& one : show.photographs_of(piece)) {
     const double mm = one.pixels_per_mm > 0 ? 1 / one.pixels_per_mm : 0;
     const auto measure = [mm](std::int32_t px) { return std::round(100 * mm * px) / 100; };
-    list.push_back({{"view", names[static_cast<std::size_t>(one.view)]},
+    Json picture = {{"view", names[static_cast<std::size_t>(one.view)]},
                     {"v", one.id.value},
                     {"w_mm", measure(one.width_px)},
-                    {"h_mm", measure(one.height_px)}});
+                    {"h_mm", measure(one.height_px)}};
+    if (mm == 0 && one.height_px > 0) {
+      picture["shape"] = std::round(1000.0 * one.width_px / one.height_px) / 1000;
+    }
+    list.push_back(std::move(picture));
   }
   return list;
 }

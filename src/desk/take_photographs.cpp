@@ -58,6 +58,7 @@ class Intake {
             : checked_size(picture.bytes);
     if (!size) {
       leave(picture, size.problem());
+      unmatched_.back()["number"] = show_.all<Piece>()[named->number].number;
       return Done{};
     }
     const Piece& piece = show_.all<Piece>()[named->number];

@@ -20,7 +20,7 @@ using NextPicture = std::function<std::optional<OfferedPicture>()>;
 
 // Takes what can be taken in one change; the copies are laid into photos/ first, under new
 // names. {taken: [{number, view, file}], same: [{name, number}], unmatched: [{name, what,
-// fix}]}. A picture that cannot be taken is told there and is no Problem. Problems: io, those
+// fix, and number if the name said one}]}. A picture that cannot be taken is told there and is no Problem. Problems: io, those
 // of apply().
 Result<Json> take_photographs(OpenShow& open,
                               const NextPicture& next,

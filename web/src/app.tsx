@@ -1,6 +1,8 @@
 // The frame of every page: square, page, drawers, menu, what is told.
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { hello as askHello, listen, onChange } from './core/api';
+import { onDrop } from './core/drop';
+import { takePhotographs } from './core/intake';
 import { useKeys } from './core/keys';
 import { addressOf, followLinks, go, useRoute } from './core/route';
 import { bareRule, RuleContext, Square, type Rule } from './core/square';
@@ -43,6 +45,20 @@ function useHello(piece: string): { hello: Hello | null; there: boolean } {
     return onChange(ask);
   }, []);
   return { hello, there };
+}
+
+// Pictures may be let go over any page; what becomes of them is seen on the Show page.
+function useDrops(): boolean {
+  const [over, set] = useState(false);
+  useEffect(
+    () =>
+      onDrop((offered) => {
+        void takePhotographs(offered);
+        go('/show?see=photographs');
+      }, set),
+    [],
+  );
+  return over;
 }
 
 function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: string; hello: Hello | null; there: boolean; onAll: () => void }) {
@@ -108,6 +124,7 @@ export function App() {
   const [plain, setPlain] = useState(false);
   const [told, setTold] = useState<Told | null>(null);
   const [, vault] = useVault();
+  const over = useDrops();
   const letter = useRef(0);
   useEffect(() => {
     if (route.piece) {
@@ -165,6 +182,7 @@ export function App() {
         <main class={'page on-' + page.key} id="page" tabIndex={-1}>
           {plain ? <Plain onClose={() => setPlain(false)} /> : <Draw route={route} key={page.key} />}
           {menu && <Menu page={page} keysOnly={menu === 'keys'} onClose={() => setMenu('')} onVault={vault} onPlain={() => setPlain(!plain)} piece={piece} />}
+          {over && <p class="letgo">Let go: the pictures are matched to their pieces by name</p>}
           {told && <ToldLine told={told} onClose={() => setTold(null)} />}
         </main>
         <Drawers page={page} piece={piece} hello={hello} there={there} onAll={() => setMenu(menu ? '' : 'menu')} />

@@ -2,10 +2,11 @@
 // without an error, nothing serious by axe-core, and the way by keyboard alone.
 // usage: node pages.mjs BACKMARK; says "skipped" where there is no browser.
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { deflateSync } from 'node:zlib';
 import assert from 'node:assert/strict';
 
 const browserPath = ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find((path) => existsSync(path));
@@ -43,6 +44,30 @@ function serve(path) {
   });
 }
 
+// A grey picture of 8 by 8 points (PNG specification, chunks IHDR, IDAT, IEND).
+function pngOf(shade) {
+  const chunk = (name, data) => {
+    const body = Buffer.concat([Buffer.from(name), data]);
+    let crc = 0xffffffff;
+    for (const byte of body) {
+      crc ^= byte;
+      for (let i = 0; i < 8; i++) {
+        crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
+      }
+    }
+    const ends = Buffer.alloc(8);
+    ends.writeUInt32BE(data.length, 0);
+    ends.writeUInt32BE((crc ^ 0xffffffff) >>> 0, 4);
+    return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)]);
+  };
+  const head = Buffer.from([0, 0, 0, 8, 0, 0, 0, 8, 8, 0, 0, 0, 0]);
+  const rows = Buffer.alloc(72, shade);
+  for (let row = 0; row < 8; row++) {
+    rows[row * 9] = 0;
+  }
+  return Buffer.concat([Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'), chunk('IHDR', head), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))]);
+}
+
 const trouble = [];
 async function open(context, base, path, wait) {
   const page = await context.newPage();
@@ -60,7 +85,7 @@ async function open(context, base, path, wait) {
 }
 
 async function accessible(page, name) {
-  await page.evaluate(require('node:fs').readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
+  await page.evaluate(readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
   const found = await page.evaluate(() => window.axe.run());
   for (const one of found.violations.filter((each) => ['serious', 'critical'].includes(each.impact))) {
     trouble.push(`${name}: ${one.id}: ${one.nodes.map((node) => node.target + ' ' + (node.any[0]?.message ?? '')).slice(0, 3).join(' | ')}`);
@@ -118,6 +143,36 @@ try {
   await page.locator('.hanging').first().focus();
   await page.keyboard.press('Shift+ArrowRight');
   await other.waitForFunction((number) => document.querySelector('.hanging')?.getAttribute('data-number') !== number, first, { timeout: 30000 });
+
+  // Photographs: a folder with a name that fits, one known by its folder, one that says nothing.
+  const pictures = join(folder, 'pictures');
+  mkdirSync(join(pictures, 'ES 004'), { recursive: true });
+  writeFileSync(join(pictures, 'es_003_back (2).PNG'), pngOf(1));
+  writeFileSync(join(pictures, 'ES 004', 'front.png'), pngOf(2));
+  writeFileSync(join(pictures, 'DSC_1021.png'), pngOf(3));
+  writeFileSync(join(pictures, 'ES-005.jpg'), 'no picture');
+  writeFileSync(join(pictures, 'read me.txt'), 'no picture at all');
+  const photos = await open(context, full.base, '/show?see=photographs', '.taking.ready');
+  const missing = Number((await photos.locator('.side h2').textContent()).match(/\d+/)[0]);
+  await photos.locator('input[webkitdirectory]').setInputFiles(pictures);
+  const counted = (words) => photos.waitForFunction((text) => document.querySelector('.lot p[role=status]')?.textContent === text, words, { timeout: 30000 });
+  await counted('2 taken in · 0 were there already · 2 did not match');
+  assert.equal(await photos.locator('.unread form').count(), 1, 'only a name that says nothing can be given a number');
+  await accessible(photos, 'photographs');
+  await photos.locator('.unread input').fill('ES 005 front');
+  await photos.locator('.unread form button').click();
+  await counted('3 taken in · 0 were there already · 1 did not match');
+  // The same picture let go over another page is known again by its content.
+  await photos.goto(full.base + '/prints');
+  await photos.waitForSelector('.prints.ready');
+  const drop = await photos.evaluateHandle((bytes) => {
+    const hand = new DataTransfer();
+    hand.items.add(new File([new Uint8Array(bytes)], 'ES-003.png', { type: 'image/png' }));
+    return hand;
+  }, [...pngOf(1)]);
+  await photos.dispatchEvent('main', 'drop', { dataTransfer: drop });
+  await counted('0 taken in · 1 were there already · 0 did not match');
+  assert.equal(missing, 312);
 } finally {
   await browser.close();
   full.server.removeAllListeners('exit');

@@ -15,6 +15,29 @@ export class Refusal extends Error {
 let token = '';
 let last = 0;
 const heard = new Set<() => void>();
+let hushed = 0;
+let missed = false;
+function ring() {
+  if (hushed > 0) {
+    missed = true;
+  } else {
+    heard.forEach((each) => each());
+  }
+}
+
+// While a long piece of work makes many changes, pages ask anew only at its end.
+export async function hush<T>(work: () => Promise<T>): Promise<T> {
+  hushed++;
+  try {
+    return await work();
+  } finally {
+    hushed--;
+    if (hushed === 0 && missed) {
+      missed = false;
+      ring();
+    }
+  }
+}
 
 export const lastChange = () => last;
 export function onChange(listener: () => void): () => void {
@@ -91,7 +114,17 @@ export async function call<T>(operation: string, parameters: object = {}): Promi
 export const once = () => crypto.randomUUID?.() ?? String(Math.random()).slice(2) + Date.now();
 export async function write<T>(operation: string, parameters: object = {}): Promise<T> {
   const answer = await call<T>(operation, { ...parameters, seen: last, once: once() });
-  heard.forEach((tell) => tell());
+  ring();
+  return answer;
+}
+
+// A file as it is, such as a photograph.
+export async function sendFile<T>(path: string, file: Blob): Promise<T> {
+  if (!token) {
+    await hello();
+  }
+  const answer = (await read(await fetch(path, { method: 'POST', headers: { 'Backmark-Token': token }, body: file }))) as T;
+  ring();
   return answer;
 }
 
@@ -110,7 +143,7 @@ export async function listen(tell: (heard: Heard) => void, reach: (there: boolea
       if (answer.last > before) {
         last = Math.max(last, answer.last);
         tell(answer);
-        heard.forEach((each) => each());
+        ring();
       } else {
         await new Promise((done) => setTimeout(done, 200));
       }

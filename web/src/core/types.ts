@@ -34,6 +34,7 @@ export interface Picture {
   v: number;
   w_mm: number;
   h_mm: number;
+  shape?: number; // width over height, where no scale is known
 }
 
 // Name (null: the unrecorded hand) and chance.

@@ -3,14 +3,14 @@ import { photo } from '../core/api';
 import { usualDots } from '../core/geometry';
 import type { Size } from '../core/hooks';
 import { zigzag } from '../core/shapes';
-import type { SheetAnswer, TablePiece } from '../core/types';
+import type { SheetAnswer } from '../core/types';
 import { sizeOf } from './table_layout';
 
 export function plateScale(piece: SheetAnswer | null, width: number, size: Size): { k: number; known: boolean } {
   if (!piece) {
     return { k: usualDots, known: true };
   }
-  const mm = sizeOf(piece as unknown as TablePiece);
+  const mm = sizeOf(piece);
   const high = size.phone ? 220 : size.h - (size.tablet ? 200 : 210);
   return { k: Math.min(size.phone ? 1.6 : 4.6, high / mm.h, (width / 2 - 26) / mm.w), known: mm.known };
 }
@@ -46,7 +46,7 @@ function wordsOf(piece: SheetAnswer, part: string): string {
 const later = (piece: SheetAnswer, part: string) => piece.misfits.some((misfit) => misfit.part === part);
 
 function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number; high: number; k: number }) {
-  const mm = sizeOf(piece as unknown as TablePiece);
+  const mm = sizeOf(piece);
   const top = (high - mm.h * k) / 2 - 8;
   return (
     <svg class="leaders" width={width} height={high} aria-hidden="true">
@@ -99,7 +99,7 @@ export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProp
       {!size.phone && !large && <Leaders piece={piece} width={width} high={high} k={k} />}
       {shown.map((view) => {
         const picture = piece.pictures.find((one) => one.view === view);
-        const mm = sizeOf(piece as unknown as TablePiece, view);
+        const mm = sizeOf(piece, view);
         const z = large ? Math.min((width - 40) / mm.w, (high - 60) / mm.h) : k;
         const centre = width * (large ? 0.5 : view === 'front' ? 0.27 : 0.735);
         const style = { left: centre - (mm.w * z) / 2 + 'px', top: (high - mm.h * z) / 2 - 8 + 'px', width: mm.w * z + 'px', height: mm.h * z + 'px' };

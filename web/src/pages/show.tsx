@@ -3,15 +3,15 @@ import { useRef, useState } from 'preact/hooks';
 import { asProblem, photo, write } from '../core/api';
 import { usualDots } from '../core/geometry';
 import { useAsk, useKept, useSize } from '../core/hooks';
-import { useKeys } from '../core/keys';
 import { Pick, ProblemSlip, Sentence } from '../core/parts';
-import { sheetOf } from '../core/route';
+import { sheetOf, type Route } from '../core/route';
 import { useRule } from '../core/square';
 import { tell, tellProblem } from '../core/tell';
 import { scaleWords } from '../core/geometry';
 import type { TableAnswer, TablePiece } from '../core/types';
 import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order';
 import { sizeOf } from './table_layout';
+import { Photographs } from './photographs';
 import { togglePick } from './picking';
 
 // The whole section is written in its new order, so that ranks are 1, 2, 3 everywhere.
@@ -82,7 +82,7 @@ function Waiting({ waiting }: { waiting: TablePiece[] }) {
   );
 }
 
-export function Show() {
+function Sections() {
   const asked = useAsk<TableAnswer>('table');
   const size = useSize();
   const [n, setN] = useKept<number>('show-scale', 5);
@@ -90,7 +90,6 @@ export function Show() {
   const start = useRef({ x: 0, y: 0 });
   const pxmm = usualDots / n;
   useRule({ axis: null, flag: null, words: '', top: { unit: 'mm', pxmm }, side: { unit: 'mm', px: pxmm, step: 10, label: n > 4 ? 100 : 50 } });
-  useKeys({});
   if (asked.problem && !asked.data) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
@@ -161,7 +160,7 @@ export function Show() {
     <div class="showing ready">
       <Sentence>
         {picked} pieces picked, in {chapters.length} sections, at about{' '}
-        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; and <a class="pick" href="/show?see=photographs">their photographs</a>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
         {picked === 0 && <p class="note">Nothing is picked yet. On the Table, P picks the chosen piece.</p>}
@@ -191,3 +190,5 @@ export function Show() {
     </div>
   );
 }
+
+export const Show = ({ route }: { route: Route }) => (route.query.get('see') === 'photographs' ? <Photographs /> : <Sections />);

@@ -51,14 +51,18 @@ export function laneOf(piece: TablePiece, arrange: Arrange): string {
 }
 
 // Size of a piece in millimetres, from its picture, else from the record; `known`: with a scale.
-export function sizeOf(piece: TablePiece, view = 'front'): { w: number; h: number; known: boolean } {
+// A picture without a scale has the recorded height, in its own shape.
+type Sized = Pick<TablePiece, 'pictures' | 'seen'> & { observations?: { character: string; value: string }[] };
+export function sizeOf(piece: Sized, view = 'front'): { w: number; h: number; known: boolean } {
   const picture = piece.pictures.find((one) => one.view === view) ?? piece.pictures[0];
   if (picture && picture.w_mm > 0) {
     return { w: picture.w_mm, h: picture.h_mm, known: true };
   }
   const read = (text: string | undefined) => Number.parseFloat(text ?? '') || 0;
-  const w = read(piece.seen?.width) || 40;
-  return { w, h: read(piece.seen?.height) || w, known: false };
+  const recorded = (key: string) => read(piece.seen?.[key] ?? piece.observations?.find((one) => one.character === key)?.value);
+  const w = recorded('width') || 40;
+  const h = recorded('height') || w;
+  return { w: picture?.shape ? h * picture.shape : w, h, known: false };
 }
 
 const spanWords = (from: number | null, to: number | null) =>
