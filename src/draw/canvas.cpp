@@ -225,6 +225,7 @@ Result<Done> Canvas::next_page() {
                    "", ""};
   }
   cairo_show_page(handle());
+  inside_->shown.clear();
   inside_->start_page();
   ++inside_->page;
   inside_->structure.begun_on_page = 0;

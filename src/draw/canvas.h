@@ -18,6 +18,7 @@ struct _cairo_surface;
 
 namespace backmark::draw {
 
+struct Inlay;      // draw/inlay.h
 struct Structure;  // draw/canvas_inside.h
 
 enum class Cap { butt, round, square };
@@ -33,14 +34,6 @@ struct Stroke {
   Join join = Join::miter;
   std::vector<double> dash = {};  // lengths on, off, on ...; empty: unbroken
   double dash_offset = 0;
-};
-
-// A drop shadow: the shape moved and blurred. Blur is the standard deviation.
-struct Shadow {
-  double dx = 0;
-  double dy = 0;
-  double blur = 0;
-  Colour colour = {0, 0, 0, 0.3};
 };
 
 // A place a link can lead to, or a link, or a line of the outline: kept beside the drawing and
@@ -119,17 +112,12 @@ class Canvas {
   // --- pictures
   // Stretched to the box.
   void image(const Picture& picture, const Box& box);
-  // The JPEG as it is, not decoded again in a PDF. Problems: those of decode_picture.
-  Result<Done> jpeg(const std::string& bytes, const Box& box);
   // Colour from a JPEG of `picture`, opacity apart: small in a PDF. On other surfaces as
   // image().
   void cutout(const Picture& picture, const Box& box, int quality = 90);
-  // Shadow of what `shape` draws (its opacity only); `bounds` holds the shape. Drawn as pixels
-  // (`pixels_per_mm`) on every surface, and gone at 3 blurs from the shape.
-  void shadow(const Box& bounds,
-              const Shadow& how,
-              const std::function<void(Canvas&)>& shape,
-              double pixels_per_mm = 6);
+  // What was packed before (draw/inlay.h), stretched to the box. Only on pages(): otherwise a
+  // broken promise.
+  void inlay(Inlay inlay, const Box& box);
 
   // --- pages
   // Ends the page. Problem: refused, when something drawn was not possible (names the page).
@@ -166,6 +154,7 @@ class Canvas {
   // For the bodies of this room only.
   _cairo* handle() const;
   const Structure& structure() const;
+  std::vector<Inlay>& inlays() const;
 
  private:
   struct Inside;

@@ -1,11 +1,9 @@
 #include <algorithm>
 #include <cairo.h>
-#include <cmath>
 #include <cstring>
 
 #include "draw/canvas.h"
 #include "draw/canvas_inside.h"
-#include "draw/jpeg.h"
 
 namespace backmark::draw {
 
@@ -31,64 +29,6 @@ void place(cairo_t* cr, cairo_surface_t* surface, const Box& box) {
   cairo_pattern_set_filter(cairo_get_source(cr), CAIRO_FILTER_GOOD);
   // Without it the edge pixels of an opaque picture blend with nothing: a grey hairline.
   cairo_pattern_set_extend(cairo_get_source(cr), CAIRO_EXTEND_PAD);
-}
-
-SurfaceOwner alpha_of(const Picture& picture) {
-  SurfaceOwner surface(
-      cairo_image_surface_create(CAIRO_FORMAT_A8, picture.width, picture.height));
-  cairo_surface_flush(surface.get());
-  unsigned char* rows = cairo_image_surface_get_data(surface.get());
-  const int stride = cairo_image_surface_get_stride(surface.get());
-  for (int y = 0; y < picture.height; ++y) {
-    for (int x = 0; x < picture.width; ++x) {
-      rows[static_cast<std::ptrdiff_t>(y) * stride + x] = picture.at(x, y)[3];
-    }
-  }
-  cairo_surface_mark_dirty(surface.get());
-  return surface;
-}
-
-// One pass of a running mean of 2 * reach + 1 pixels; steps apart by `step` bytes.
-void mean_pass(unsigned char* line, std::size_t count, std::size_t step, int reach) {
-  const auto n = static_cast<long>(count);
-  std::vector<unsigned char> source(count);
-  for (std::size_t i = 0; i < count; ++i) {
-    source[i] = line[i * step];
-  }
-  const int width = 2 * reach + 1;
-  long sum = 0;
-  for (long i = 0; i < std::min<long>(reach, n); ++i) {
-    sum += source[static_cast<std::size_t>(i)];
-  }
-  for (long i = 0; i < n; ++i) {
-    if (i + reach < n) {
-      sum += source[static_cast<std::size_t>(i + reach)];
-    }
-    if (i - reach - 1 >= 0) {
-      sum -= source[static_cast<std::size_t>(i - reach - 1)];
-    }
-    line[static_cast<std::size_t>(i) * step] =
-        static_cast<unsigned char>((sum + width / 2) / width);
-  }
-}
-
-// Three running means approach a normal curve: variance of one is (width^2 - 1) / 12.
-void blur(cairo_surface_t* alpha, double deviation_px) {
-  const double width = std::sqrt(4 * deviation_px * deviation_px + 1);
-  const int reach = std::max(0, static_cast<int>(std::lround((width - 1) / 2)));
-  unsigned char* rows = cairo_image_surface_get_data(alpha);
-  const auto stride = static_cast<std::size_t>(cairo_image_surface_get_stride(alpha));
-  const auto across = static_cast<std::size_t>(cairo_image_surface_get_width(alpha));
-  const auto down = static_cast<std::size_t>(cairo_image_surface_get_height(alpha));
-  for (int pass = 0; pass < 3 && reach > 0; ++pass) {
-    for (std::size_t y = 0; y < down; ++y) {
-      mean_pass(rows + y * stride, across, 1, reach);
-    }
-    for (std::size_t x = 0; x < across; ++x) {
-      mean_pass(rows + x, down, stride, reach);
-    }
-  }
-  cairo_surface_mark_dirty(alpha);
 }
 
 }  // namespace
@@ -123,58 +63,32 @@ void Canvas::image(const Picture& picture, const Box& box) {
   restore();
 }
 
-Result<Done> Canvas::jpeg(const std::string& bytes, const Box& box) {
-  auto picture = decode_jpeg(bytes);
-  if (!picture) {
-    return picture.problem();
+void Canvas::cutout(const Picture& picture, const Box& box, int quality) {
+  if (inside_->kind != Inside::Kind::pages) {
+    image(picture, box);
+    return;
   }
-  const SurfaceOwner surface = surface_of(*picture);
-  attach_jpeg(surface.get(), bytes);
+  inlay(inlay_of(picture, quality), box);
+}
+
+void Canvas::inlay(Inlay inlay, const Box& box) {
+  if (inside_->kind != Inside::Kind::pages) {
+    throw BrokenPromise("an inlay on something that is no page");
+  }
+  SurfaceOwner surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, 2, 2));
+  attach_jpeg(surface.get(), stand_in(inside_->inlays.size()));
+  inside_->inlays.push_back(std::move(inlay));
   save();
   rectangle(box);
   clip();
   place(handle(), surface.get(), box);
   cairo_paint(handle());
   restore();
-  return Done{};
+  inside_->shown.push_back(std::move(surface));
 }
 
-void Canvas::cutout(const Picture& picture, const Box& box, int quality) {
-  if (inside_->kind != Inside::Kind::pages) {
-    image(picture, box);
-    return;
-  }
-  Picture opaque = picture;
-  for (std::size_t i = 3; i < opaque.rgba.size(); i += 4) {
-    opaque.rgba[i] = 255;
-  }
-  const SurfaceOwner colour = surface_of(opaque);
-  attach_jpeg(colour.get(), encode_jpeg(opaque, quality));
-  const SurfaceOwner alpha = alpha_of(picture);
-  save();
-  place(handle(), colour.get(), box);
-  cairo_mask_surface(handle(), alpha.get(), 0, 0);
-  restore();
-}
-
-void Canvas::shadow(const Box& bounds,
-                    const Shadow& how,
-                    const std::function<void(Canvas&)>& shape,
-                    double pixels_per_mm) {
-  const double margin = 3 * how.blur;
-  const Box area = bounds.grown(margin);
-  Canvas cast = Canvas::picture({area.width, area.height}, pixels_per_mm);
-  cast.translate(-area.x, -area.y);
-  shape(cast);
-  const SurfaceOwner alpha = alpha_of(cast.snapshot());
-  blur(alpha.get(), how.blur * pixels_per_mm);
-  const Colour& c = how.colour;
-  save();
-  cairo_translate(handle(), area.x + how.dx, area.y + how.dy);
-  cairo_scale(handle(), 1 / pixels_per_mm, 1 / pixels_per_mm);
-  cairo_set_source_rgba(handle(), c.red, c.green, c.blue, c.alpha);
-  cairo_mask_surface(handle(), alpha.get(), 0, 0);
-  restore();
+std::vector<Inlay>& Canvas::inlays() const {
+  return inside_->inlays;
 }
 
 Picture Canvas::snapshot() const {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "draw/canvas.h"
+#include "draw/inlay.h"
 
 namespace backmark::draw {
 
@@ -57,13 +58,21 @@ struct Canvas::Inside {
   int page = 0;
   std::string bytes;  // outlives the surface that writes to it
   SurfaceOwner surface;
+  // Of the page under way: Cairo forgets the JPEG of a surface that goes before its page is
+  // done.
+  std::vector<SurfaceOwner> shown;
   ContextOwner cr;
   cairo_matrix_t page_matrix{};
   std::vector<Mark> marks;
   Structure structure;
+  std::vector<Inlay> inlays;  // what stands for each: draw/pdf_inlay.cpp
 
   void start_page();
 };
+
+// What stands for inlay `number` in Cairo's PDF: a JPEG of a few pixels with a remark that says
+// so. Not of one pixel, which Cairo would take for a colour.
+std::string stand_in(std::size_t number);
 
 // Premultiplied, as Cairo keeps it.
 SurfaceOwner surface_of(const Picture& picture);

@@ -72,6 +72,35 @@ int orientation_in(std::string_view head) {
   return 1;
 }
 
+// Whether a segment is needed to show the pixels: tables and frames, not what applications
+// wrote. JFIF and Adobe heads say how channels become colours.
+bool shows_pixels(unsigned kind, std::string_view content) {
+  if (kind == 0xE0) {
+    return starts_with(content, std::string_view("JFIF\0", 5));
+  }
+  return kind == 0xEE || kind == 0xDB || (kind >= 0xC0 && kind <= 0xCF) || kind == 0xDD;
+}
+
+// Where the pixels that begin at `at` end, just after the mark of the end (ISO/IEC 10918-1,
+// B.1.1): within them 0xFF is followed by 0 or a restart mark. The end of the bytes if they are
+// cut short.
+std::size_t end_of_pixels(std::string_view bytes, std::size_t at) {
+  while (at + 1 < bytes.size()) {
+    const unsigned mark = byte_at(bytes, at + 1);
+    if (byte_at(bytes, at) != 0xFF || mark == 0 || mark == 0xFF ||
+        (mark >= 0xD0 && mark <= 0xD7)) {
+      ++at;
+    } else if (mark == 0xD9) {
+      return at + 2;
+    } else if (at + 3 < bytes.size()) {
+      at += 2 + byte_at(bytes, at + 2) * 256U + byte_at(bytes, at + 3);
+    } else {
+      break;
+    }
+  }
+  return bytes.size();
+}
+
 struct DropProfile {
   void operator()(void* profile) const { cmsCloseProfile(profile); }
 };
@@ -105,6 +134,33 @@ std::string jpeg_profile(std::string_view bytes) {
     profile += part;
   }
   return profile;
+}
+
+std::optional<PlainJpeg> plain_jpeg(std::string_view bytes) {
+  if (jpeg_orientation(bytes) != 1 || !jpeg_profile(bytes).empty()) {
+    return std::nullopt;
+  }
+  PlainJpeg plain{std::string(bytes.substr(0, 2)), false};
+  bool usual = false;
+  std::size_t pixels = 2;
+  each_segment(bytes, [&](unsigned kind, std::string_view content) {
+    const auto begins = static_cast<std::size_t>(content.data() - bytes.data()) - 4;
+    pixels = begins + 4 + content.size();
+    if (kind >= 0xC0 && kind <= 0xC2 &&
+        content.size() > 5) {  // baseline, extended, progressive
+      const unsigned channels = byte_at(content, 5);
+      plain.grey = channels == 1;
+      usual = byte_at(content, 0) == 8 && (channels == 1 || channels == 3);
+    }
+    if (shows_pixels(kind, content)) {
+      plain.bytes += bytes.substr(begins, 4 + content.size());
+    }
+  });
+  if (!usual) {
+    return std::nullopt;
+  }
+  plain.bytes += bytes.substr(pixels, end_of_pixels(bytes, pixels) - pixels);
+  return plain;
 }
 
 Picture upright(Picture picture, int orientation) {

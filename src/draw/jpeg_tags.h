@@ -2,6 +2,7 @@
 // mean. For the bodies of this room.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -16,6 +17,16 @@ int jpeg_orientation(std::string_view bytes);
 // The colour profile, put together from its parts (ICC.1:2010, annex B.4); empty if there is
 // none.
 std::string jpeg_profile(std::string_view bytes);
+
+// A JPEG that says its pixels and nothing else: what its maker wrote beside them (place, owner,
+// camera, remarks) is gone.
+struct PlainJpeg {
+  std::string bytes;
+  bool grey = false;
+};
+// Nothing where the pixels alone would not do: it must be turned, has a profile, or is neither
+// of grey nor of three channels of 8 bits.
+std::optional<PlainJpeg> plain_jpeg(std::string_view bytes);
 
 // Upright: turned and mirrored as the orientation says.
 Picture upright(Picture picture, int orientation);

@@ -246,6 +246,7 @@ Result<std::string> finish_pdf(Canvas& canvas, const PdfInfo& info) {
       return added.problem();
     }
     finisher.add_boxes();
+    write_inlays(pdf, canvas.inlays());
     finisher.add_info(info);
     finisher.add_structure(structure);
     write_page_labels(pdf, info.labels);

@@ -21,6 +21,9 @@ void write_structure(QPDF& pdf,
 std::string with_stretches(const std::string& content,
                            const std::vector<std::string>& properties);
 
+// Puts the inlays, which are used up, in the places of the pixels that stand for them.
+void write_inlays(QPDF& pdf, std::vector<Inlay>& inlays);
+
 // The output intent: sRGB (IEC 61966-2-1) with the profile itself.
 void write_output_intent(QPDF& pdf);
 

@@ -141,7 +141,7 @@ Result<PictureSize> picture_size(std::string_view bytes) {
   return PictureSize{static_cast<int>(width), static_cast<int>(height)};
 }
 
-Result<Picture> decode_picture(std::string_view bytes) {
+Result<Picture> decode_picture(std::string_view bytes, PictureSize least) {
   const auto size = picture_size(bytes);
   if (!size) {
     return size.problem();
@@ -156,7 +156,7 @@ Result<Picture> decode_picture(std::string_view bytes) {
   if (pixels == 0) {
     return Problem{Fault::bad_input, "the picture has no pixels", "", "export it again"};
   }
-  return is_jpeg(bytes) ? decode_jpeg(bytes) : decode_png(bytes);
+  return is_jpeg(bytes) ? decode_jpeg(bytes, least) : decode_png(bytes);
 }
 
 Result<Picture> read_picture(const Path& path) {

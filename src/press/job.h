@@ -19,7 +19,8 @@
 
 namespace backmark::press {
 
-// Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file.
+// Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file. May be
+// called by several threads at once.
 using PhotographLoader = std::function<Result<std::string>(const model::Photograph&)>;
 
 // A text of the show folder that is no record: an essay, the glossary, the references.
@@ -41,6 +42,7 @@ struct PressJob {
   std::vector<TextFile> texts = {};           // of the show's essays folder, by path
   std::vector<model::Reference> references = {};  // the works that its texts may cite
   const model::LookList* looks = nullptr;     // what to look at next, for the look list
+  unsigned threads = 0;  // that make pictures ready; 0: as many as there are cores
 
   // A setting of the show as a number; `otherwise` if unset or no number.
   double number_setting(std::string_view key, double otherwise) const;

@@ -87,23 +87,6 @@ TEST_CASE("making a picture smaller keeps its mean and does not mix hidden colou
   CHECK(small.at(2, 2)[3] < 195);
 }
 
-TEST_CASE("a shadow weighs what its shape weighs and is gone at three blurs") {
-  Canvas canvas = Canvas::picture({40, 40}, 6);
-  canvas.shadow({15, 15, 10, 10}, {0, 0, 1.7, {0, 0, 0, 1}}, [](Canvas& shape) {
-    shape.rectangle({15, 15, 10, 10});
-    shape.fill(ink);
-  });
-  const Picture picture = canvas.snapshot();
-  double sum = 0;
-  for (std::size_t i = 3; i < picture.rgba.size(); i += 4) {
-    sum += picture.rgba[i] / 255.0;
-  }
-  CHECK(sum / 36.0 == doctest::Approx(100).epsilon(0.03));  // mm^2
-  CHECK(picture.at(6 * 20, 6 * 9)[3] == 0);                 // 6 mm above the shape
-  // A normal blur leaves one half at a straight edge.
-  CHECK(picture.at(6 * 20, 6 * 15)[3] / 255.0 == doctest::Approx(0.5).epsilon(0.06));
-}
-
 TEST_CASE("contrast follows WCAG 2.2: black on white is 21") {
   CHECK(contrast({0, 0, 0, 1}, white) == doctest::Approx(21.0));
   CHECK(contrast(Colour::hex(0x777777), white) == doctest::Approx(4.48).epsilon(0.002));

@@ -15,26 +15,6 @@ namespace {
 using draw::Box;
 using draw::Canvas;
 
-// Shadows are drawn, not photographed, in mm of the page whatever the scale: contact and fall.
-constexpr draw::Shadow contact{0.35, 0.5, 0.4, {0.04, 0.04, 0, 0.24}};
-constexpr draw::Shadow fall{1.0, 1.5, 1.7, {0.04, 0.04, 0, 0.30}};
-
-// Two pixels a standard deviation of the blur: what is as soft as that shows no more.
-double pixels_per_mm_of(const draw::Shadow& shadow) {
-  return 2 / shadow.blur;
-}
-
-// Brings a picture down to what the press can show.
-draw::Picture for_press(draw::Picture picture, const Box& box) {
-  const double per_mm = print_ppi / 25.4;
-  const int width = std::max(1, static_cast<int>(std::lround(box.width * per_mm)));
-  const int height = std::max(1, static_cast<int>(std::lround(box.height * per_mm)));
-  if (picture.width > width * 11 / 10) {
-    return draw::resized(picture, width, height);
-  }
-  return picture;
-}
-
 void draw_missing(Canvas& canvas, Layout& book, const Box& box) {
   canvas.rectangle(box);
   canvas.stroke(draw::copper,
@@ -42,16 +22,6 @@ void draw_missing(Canvas& canvas, Layout& book, const Box& box) {
   draw::show(canvas, book.plan().fonts(), {box.centre().x, box.centre().y},
              draw::Run{"photograph missing", sans(book.grid(), 5.6).with(draw::copper)},
              draw::Align::centre);
-}
-
-void note_resolution(Layout& book, const Plate& plate, const draw::Picture& picture, int page) {
-  const double ppi = picture.width / plate.box.width * 25.4;
-  if (ppi < 299.5) {
-    book.find({Fault::conflict,
-               fmt::format("a picture has {:.0f} pixels an inch at its printed size", ppi),
-               fmt::format("page {}, photograph {}", page, plate.photograph->file),
-               "photograph it again, nearer, or print it smaller"});
-  }
 }
 
 }  // namespace
@@ -144,31 +114,18 @@ void add_scale_bar(Layout& book, Page& page, draw::Point at, double length_mm, d
             {{fmt::format("{:.0f}\u00A0mm", length_mm), sans(book.grid(), 5.6)}});
 }
 
-void draw_plate(Canvas& canvas, Layout& book, const Plate& plate, int page) {
-  Problems findings;
-  auto picture = picture_of(book.plan().job, *plate.photograph, findings);
-  for (Problem& finding : findings) {
+void draw_plate(Canvas& canvas, Layout& book, const Plate& plate, ReadyPlate ready) {
+  for (Problem& finding : ready.findings) {
     book.find(std::move(finding));
   }
-  if (!picture) {
+  if (!ready.inlay) {
     draw_missing(canvas, book, plate.box);
     return;
   }
-  note_resolution(book, plate, *picture, page);
-  const draw::Picture shown = for_press(std::move(*picture), plate.box);
-  if (plate.shadow) {
-    // A shadow is soft: a small copy casts the same one, at a fraction of the work.
-    const double per_mm = pixels_per_mm_of(contact);
-    const draw::Picture small =
-        draw::resized(shown, std::max(1, static_cast<int>(plate.box.width * per_mm)),
-                      std::max(1, static_cast<int>(plate.box.height * per_mm)));
-    for (const draw::Shadow& shadow : {fall, contact}) {
-      canvas.shadow(
-          plate.box, shadow, [&](Canvas& shape) { shape.image(small, plate.box); },
-          pixels_per_mm_of(shadow));
-    }
+  if (ready.shadow) {
+    canvas.inlay(std::move(ready.shadow->inlay), ready.shadow->box);
   }
-  canvas.cutout(shown, plate.box);
+  canvas.inlay(*std::move(ready.inlay), plate.box);
 }
 
 }  // namespace backmark::press::book

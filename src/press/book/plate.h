@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "press/book/layout.h"
+#include "press/book/plate_work.h"
 
 namespace backmark::press::book {
 
@@ -31,6 +32,8 @@ void add_scale_bar(Layout& book, Page& page, draw::Point at, double length_mm, d
 // The width that it takes with its figure.
 double scale_bar_width(const Layout& book, double length_mm, double ratio);
 
-void draw_plate(draw::Canvas& canvas, Layout& book, const Plate& plate, int page);
+// The photograph with its shadow, or a frame that says that it is missing; its findings are
+// told.
+void draw_plate(draw::Canvas& canvas, Layout& book, const Plate& plate, ReadyPlate ready);
 
 }  // namespace backmark::press::book

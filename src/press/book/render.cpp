@@ -32,7 +32,8 @@ void draw_foot(Canvas& canvas, const Plan& plan, const Page& page) {
              recto ? Align::right : Align::left);
 }
 
-void draw_page(Canvas& canvas, Teller& teller, Layout& book, const Page& page) {
+void draw_page(
+    Canvas& canvas, Teller& teller, Layout& book, const Page& page, PlateWork& plates) {
   const Plan& plan = book.plan();
   if (!page.outline.empty()) {
     canvas.outline(page.outline, page.outline_level, {0, 0});
@@ -42,7 +43,7 @@ void draw_page(Canvas& canvas, Teller& teller, Layout& book, const Page& page) {
   }
   teller.begin(page);
   for (const Plate& plate : page.plates) {
-    teller.picture(plate.alternative, [&] { draw_plate(canvas, book, plate, page.number); });
+    teller.picture(plate.alternative, [&] { draw_plate(canvas, book, plate, plates.next()); });
   }
   for (const auto& drawing : page.drawings) {
     canvas.scoped([&] { drawing(canvas); });
@@ -93,11 +94,12 @@ void find_missing_letters(Layout& book) {
 
 Result<std::string> render(Layout& book) {
   const Plan& plan = book.plan();
+  PlateWork plates(plan.job, book.pages(), plan.job.threads);
   find_missing_letters(book);
   Canvas canvas = Canvas::pages(plan.grid.trim, plan.grid.bleed);
   Teller teller(canvas);
   for (const auto& page : book.pages()) {
-    draw_page(canvas, teller, book, *page);
+    draw_page(canvas, teller, book, *page, plates);
     if (auto turned = canvas.next_page(); !turned) {  // the last too: it may be blank
       return turned.problem();
     }
