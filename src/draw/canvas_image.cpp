@@ -75,13 +75,24 @@ void Canvas::inlay(Inlay inlay, const Box& box) {
   if (inside_->kind != Inside::Kind::pages) {
     throw BrokenPromise("an inlay on something that is no page");
   }
+  const Point corner = on_page({box.x, box.y});
+  const Point end = on_page({box.right(), box.bottom()});
+  const Box paper = Box{0, 0, trim().width, trim().height}.grown(bleed());
+  if (box.width <= 0 || box.height <= 0 ||
+      !paper.overlaps({corner.x, corner.y, end.x - corner.x, end.y - corner.y})) {
+    return;  // Cairo leaves out what nobody can see
+  }
   SurfaceOwner surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, 2, 2));
   attach_jpeg(surface.get(), stand_in(inside_->inlays.size()));
   inside_->inlays.push_back(std::move(inlay));
   save();
   rectangle(box);
   clip();
-  place(handle(), surface.get(), box);
+  // Not by place(): at an edge off the device's grid Cairo would pad the pixels and drop the
+  // JPEG.
+  cairo_translate(handle(), box.x, box.y);
+  cairo_scale(handle(), box.width / 2, box.height / 2);
+  cairo_set_source_surface(handle(), surface.get(), 0, 0);
   cairo_paint(handle());
   restore();
   inside_->shown.push_back(std::move(surface));

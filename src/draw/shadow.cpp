@@ -56,9 +56,11 @@ Plane coverage(const Picture& picture, PictureSize size, const Box& place) {
     std::fill(line.begin(), line.end(), 0.0F);
     const std::uint8_t* opacity = picture.at(0, y) + 3;
     for (const Fall& fall : across) {
-      const float value = static_cast<float>(*opacity) / 255.0F;
-      line[static_cast<std::size_t>(fall.first)] += fall.here * value;
-      line[static_cast<std::size_t>(fall.first) + 1] += fall.next * value;
+      if (*opacity != 0) {
+        const float value = static_cast<float>(*opacity) / 255.0F;
+        line[static_cast<std::size_t>(fall.first)] += fall.here * value;
+        line[static_cast<std::size_t>(fall.first) + 1] += fall.next * value;
+      }
       opacity += 4;
     }
     const Fall& fall = down[static_cast<std::size_t>(y)];

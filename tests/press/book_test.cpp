@@ -91,3 +91,14 @@ TEST_CASE("readers of structure hear headings, whole paragraphs and pictures in 
   CHECK(contains(tree, "H1"));
   CHECK(contains(tree, "Figure"));
 }
+
+TEST_CASE("the same book comes out, byte for byte, of any number of threads") {
+  for (const unsigned threads : {1U, 3U}) {
+    PressJob job = demo_printing().job(Audience::public_);
+    job.threads = threads;
+    const auto printed = print_book(job);
+    REQUIRE(printed);
+    CHECK(printed->files.front().bytes == book().files.front().bytes);
+    CHECK(printed->findings == book().findings);
+  }
+}
