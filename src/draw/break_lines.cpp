@@ -13,6 +13,7 @@ constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double stretch = 0.50;
 constexpr double shrink = 0.24;
 constexpr double least_last_mm = 10;
+constexpr int least_last_letters = 7;
 
 // Fit classes: tight, fair, loose, gappy.
 int fit_class(double ratio) {
@@ -37,10 +38,16 @@ struct State {
 
 constexpr int state_count = 12;
 
-int index_of(State state) { return state.fit * 3 + state.hyphens; }
-State state_of(int index) { return {index / 3, index % 3}; }
+int index_of(State state) {
+  return state.fit * 3 + state.hyphens;
+}
+State state_of(int index) {
+  return {index / 3, index % 3};
+}
 
-double badness(const BreakPlace& start, const BreakPlace& end, const LineFit& fit,
+double badness(const BreakPlace& start,
+               const BreakPlace& end,
+               const LineFit& fit,
                const Measure& measure) {
   if (end.kind != BreakKind::end) {
     return 100 * std::pow(std::abs(fit.ratio), 3) + (fit.ratio > 3.2 ? 3000 : 0);
@@ -52,11 +59,18 @@ double badness(const BreakPlace& start, const BreakPlace& end, const LineFit& fi
   return b;
 }
 
-bool forbidden(int from, const BreakPlace& end, const LineFit& fit, int hyphens) {
+// A last line below others that holds next to nothing.
+bool is_scrap(const BreakPlace& start, const BreakPlace& end, double natural) {
+  return end.kind == BreakKind::end &&
+         (natural < least_last_mm || end.letters_at - start.letters_at < least_last_letters);
+}
+
+bool forbidden(
+    int from, const BreakPlace& start, const BreakPlace& end, const LineFit& fit, int hyphens) {
   if (fit.ratio < -1 || hyphens > 2) {
     return true;
   }
-  return end.kind == BreakKind::end && from >= 0 && fit.natural < least_last_mm;
+  return from >= 0 && is_scrap(start, end, fit.natural);
 }
 
 struct Step {
@@ -66,14 +80,18 @@ struct Step {
 
 // The line from `from` (in state `before`) to `to`; `strict` off lets forbidden lines pass at a
 // price beyond all others.
-Step step(const std::vector<BreakPlace>& places, int from, int to, State before,
-          const Measure& measure, bool strict) {
+Step step(const std::vector<BreakPlace>& places,
+          int from,
+          int to,
+          State before,
+          const Measure& measure,
+          bool strict) {
   const BreakPlace none;
   const BreakPlace& start = from < 0 ? none : places[static_cast<std::size_t>(from)];
   const BreakPlace& end = places[static_cast<std::size_t>(to)];
   const LineFit fit = fit_line(places, from, to, measure);
   const int hyphens = is_hyphen(end.kind) ? before.hyphens + 1 : 0;
-  const bool bad = forbidden(from, end, fit, hyphens);
+  const bool bad = forbidden(from, start, end, fit, hyphens);
   if (bad && strict) {
     return {};
   }
@@ -103,8 +121,12 @@ struct Node {
 
 using Nodes = std::vector<std::array<Node, state_count>>;
 
-void relax(Nodes& nodes, const std::vector<BreakPlace>& places, int from, int to,
-           const Measure& measure, bool strict) {
+void relax(Nodes& nodes,
+           const std::vector<BreakPlace>& places,
+           int from,
+           int to,
+           const Measure& measure,
+           bool strict) {
   const State start;
   const auto into = static_cast<std::size_t>(to);
   for (int s = 0; s < state_count; ++s) {
@@ -112,7 +134,8 @@ void relax(Nodes& nodes, const std::vector<BreakPlace>& places, int from, int to
       continue;
     }
     const double so_far =
-        from < 0 ? 0 : nodes[static_cast<std::size_t>(from)][static_cast<std::size_t>(s)].demerits;
+        from < 0 ? 0
+                 : nodes[static_cast<std::size_t>(from)][static_cast<std::size_t>(s)].demerits;
     if (so_far == never) {
       continue;
     }
@@ -155,7 +178,8 @@ std::vector<int> trace(const Nodes& nodes) {
   return breaks;
 }
 
-std::vector<int> best_breaks(const std::vector<BreakPlace>& places, const Measure& measure,
+std::vector<int> best_breaks(const std::vector<BreakPlace>& places,
+                             const Measure& measure,
                              bool strict) {
   Nodes nodes(places.size());
   for (int to = 0; to < static_cast<int>(places.size()); ++to) {
@@ -171,7 +195,10 @@ std::vector<int> best_breaks(const std::vector<BreakPlace>& places, const Measur
 
 }  // namespace
 
-LineFit fit_line(const std::vector<BreakPlace>& places, int from, int to, const Measure& measure) {
+LineFit fit_line(const std::vector<BreakPlace>& places,
+                 int from,
+                 int to,
+                 const Measure& measure) {
   const BreakPlace& end = places[static_cast<std::size_t>(to)];
   LineFit fit;
   fit.natural = end.at + end.end_extra;
@@ -189,7 +216,8 @@ LineFit fit_line(const std::vector<BreakPlace>& places, int from, int to, const 
   return fit;
 }
 
-double demerits(const std::vector<BreakPlace>& places, const std::vector<int>& breaks,
+double demerits(const std::vector<BreakPlace>& places,
+                const std::vector<int>& breaks,
                 const Measure& measure) {
   double total = 0;
   State state;
@@ -203,12 +231,14 @@ double demerits(const std::vector<BreakPlace>& places, const std::vector<int>& b
   return total;
 }
 
-std::vector<int> break_justified(const std::vector<BreakPlace>& places, const Measure& measure) {
+std::vector<int> break_justified(const std::vector<BreakPlace>& places,
+                                 const Measure& measure) {
   auto breaks = best_breaks(places, measure, true);
   return breaks.empty() ? best_breaks(places, measure, false) : breaks;
 }
 
-std::vector<int> break_first_fit(const std::vector<BreakPlace>& places, const Measure& measure) {
+std::vector<int> break_first_fit(const std::vector<BreakPlace>& places,
+                                 const Measure& measure) {
   std::vector<int> breaks;
   int from = -1;
   const int last = static_cast<int>(places.size()) - 1;
@@ -236,9 +266,15 @@ std::vector<int> break_ragged(const std::vector<BreakPlace>& places, const Measu
     }
     for (int from = to - 1; from >= -1; --from) {
       const double so_far = from < 0 ? 0 : best[static_cast<std::size_t>(from)].cost;
-      const double slack = measure.width - fit_line(places, from, to, measure).natural;
-      const double square = slack < -1e-6 ? 1e6 * (1 + slack * slack) : slack * slack;
-      const double cost = so_far + (kind == BreakKind::end && slack >= 0 ? 0 : square);
+      const double natural = fit_line(places, from, to, measure).natural;
+      const double slack = measure.width - natural;
+      double cost = slack < -1e-6 ? 1e6 * (1 + slack * slack) : slack * slack;
+      if (kind == BreakKind::end && slack >= 0) {
+        const bool scrap = from >= 0 && is_scrap(places[static_cast<std::size_t>(from)],
+                                                 places[static_cast<std::size_t>(to)], natural);
+        cost = scrap ? measure.width * measure.width / 4 : 0;
+      }
+      cost += so_far;
       if (cost < best[static_cast<std::size_t>(to)].cost) {
         best[static_cast<std::size_t>(to)] = {cost, from};
       }

@@ -1,6 +1,6 @@
 // Optimum-fit line breaking over plain numbers: the whole paragraph is weighed at once, after
-// D. E. Knuth and M. F. Plass, "Breaking paragraphs into lines", Software: Practice and Experience
-// 11 (1981). The figures are those of Backmark's design.
+// D. E. Knuth and M. F. Plass, "Breaking paragraphs into lines", Software: Practice and
+// Experience 11 (1981). The figures are those of Backmark's design.
 #pragma once
 
 #include <cstddef>
@@ -24,9 +24,9 @@ struct BreakPlace {
 };
 
 struct Measure {
-  double width = 0;        // mm
-  double em = 4.233;       // mm, of the text
-  double first_indent = 0; // mm
+  double width = 0;         // mm
+  double em = 4.233;        // mm, of the text
+  double first_indent = 0;  // mm
 };
 
 // One line: natural width, the sum of its spaces, and the ratio r, in which stretch is 0.50 and
@@ -38,14 +38,17 @@ struct LineFit {
 };
 
 // `from` is the index of the place where the line starts, or -1 for the first line.
-LineFit fit_line(const std::vector<BreakPlace>& places, int from, int to, const Measure& measure);
+LineFit fit_line(const std::vector<BreakPlace>& places,
+                 int from,
+                 int to,
+                 const Measure& measure);
 
 // Demerits of a whole choice of breaks (indices, the last one is the end place);
 // +infinity if it holds a forbidden line. The values:
-// badness b = 100 |r|^3 (+ 3000 if r > 3.2); demerits (10 + b)^2 + P; P: own hyphen 6300, existing
-// hyphen 2100, second hyphen in a row + 9000, third forbidden, hyphen before the last line + 6000,
-// neighbours two fit classes apart + 4000. Last line: b + 900 under 20 characters, + 40 within
-// 1.4 em of full, forbidden under 10 mm unless it is the only one.
+// badness b = 100 |r|^3 (+ 3000 if r > 3.2); demerits (10 + b)^2 + P; P: own hyphen 6300,
+// existing hyphen 2100, second hyphen in a row + 9000, third forbidden, hyphen before the last
+// line + 6000, neighbours two fit classes apart + 4000. Last line: b + 900 under 20 characters,
+// + 40 within 1.4 em of full, forbidden under 10 mm or 7 characters unless it is the only one.
 double demerits(const std::vector<BreakPlace>& places,
                 const std::vector<int>& breaks,
                 const Measure& measure);
@@ -57,7 +60,8 @@ std::vector<int> break_justified(const std::vector<BreakPlace>& places, const Me
 // The first breaks that fit, each line as full as it goes: the naive twin, for comparison.
 std::vector<int> break_first_fit(const std::vector<BreakPlace>& places, const Measure& measure);
 
-// Ragged right: the least sum of squared slack, the last line free, no added hyphens.
+// Ragged right: the least sum of squared slack, the last line free, no added hyphens; a last
+// line under 10 mm or 7 characters below others counts as one that is half empty.
 std::vector<int> break_ragged(const std::vector<BreakPlace>& places, const Measure& measure);
 
 }  // namespace backmark::draw

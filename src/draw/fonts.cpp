@@ -1,9 +1,8 @@
 #include "draw/fonts.h"
 
+#include <filesystem>
 #include <hb-ot.h>
 #include <pango/pangofc-fontmap.h>
-
-#include <filesystem>
 
 #include "base/text.h"
 #include "draw/fonts_inside.h"
@@ -13,11 +12,11 @@ namespace backmark::draw {
 namespace {
 
 struct FontFile {
-  const char* file;     // without its ending
-  const char* folder;   // of the Debian package, below the font folder
+  const char* file;    // without its ending
+  const char* folder;  // of the Debian package, below the font folder
   const char* ending;
   const char* package;
-  const char* name;     // as a PDF lists it
+  const char* name;  // as a PDF lists it
 };
 
 // In the order of Face.
@@ -44,11 +43,13 @@ std::string private_family(const FontFile& file) {
 // Each file becomes a family of its own: the packages give one family name to several optical
 // sizes, and a family name that ends in a number would be read as a size.
 std::string private_config() {
-  std::string xml = "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig>";
+  std::string xml =
+      "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig>";
   for (const FontFile& file : font_files) {
     xml += fmt::format(
         "<match target=\"scan\"><test name=\"file\" compare=\"contains\"><string>/{}{}</string>"
-        "</test><edit name=\"family\" mode=\"assign\" binding=\"same\"><string>{}</string></edit>"
+        "</test><edit name=\"family\" mode=\"assign\" "
+        "binding=\"same\"><string>{}</string></edit>"
         "</match>",
         file.file, file.ending, private_family(file));
   }
@@ -113,8 +114,8 @@ Result<Done> load_face(Fonts::Inside& inside, std::size_t index) {
   face.pango.reset(pango_font_map_load_font(inside.map.get(), inside.context.get(), wanted));
   pango_font_description_free(wanted);
   if (!face.pango) {
-    return Problem{Fault::not_found, fmt::format("the font {} could not be loaded", file.file), "",
-                   fmt::format("install the Debian package {} again", file.package)};
+    return Problem{Fault::not_found, fmt::format("the font {} could not be loaded", file.file),
+                   "", fmt::format("install the Debian package {} again", file.package)};
   }
   auto* scaled = pango_cairo_font_get_scaled_font(PANGO_CAIRO_FONT(face.pango.get()));
   face.cairo.reset(cairo_font_face_reference(cairo_scaled_font_get_font_face(scaled)));
@@ -158,8 +159,8 @@ Result<Fonts> Fonts::load(const std::vector<Path>& folders) {
   auto inside = std::make_unique<Inside>();
   inside->config.reset(FcConfigCreate());
   const std::string xml = private_config();
-  FcConfigParseAndLoadFromMemory(
-      inside->config.get(), reinterpret_cast<const FcChar8*>(xml.c_str()), FcFalse);
+  FcConfigParseAndLoadFromMemory(inside->config.get(),
+                                 reinterpret_cast<const FcChar8*>(xml.c_str()), FcFalse);
   const auto added = add_files(inside->config.get(), folders);
   if (!added) {
     return added.problem();
@@ -179,8 +180,12 @@ Result<Fonts> Fonts::load(const std::vector<Path>& folders) {
   return Fonts(std::move(inside));
 }
 
-double Fonts::x_height(Face face) const { return inside_->of(face).x_height; }
-double Fonts::cap_height(Face face) const { return inside_->of(face).cap_height; }
+double Fonts::x_height(Face face) const {
+  return inside_->of(face).x_height;
+}
+double Fonts::cap_height(Face face) const {
+  return inside_->of(face).cap_height;
+}
 
 std::vector<std::string> Fonts::names() {
   std::vector<std::string> all;

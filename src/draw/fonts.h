@@ -41,8 +41,8 @@ struct Line {
   double width = 0;  // mm, the sum of advances
 };
 
-// Where font files are looked for, first hit wins: "fonts" beside the program, then the folders of
-// the Debian packages fonts-ebgaramond, fonts-inter and fonts-sil-gentiumplus.
+// Where font files are looked for, first hit wins: "fonts" beside the program, then the folders
+// of the Debian packages fonts-ebgaramond, fonts-inter and fonts-sil-gentiumplus.
 std::vector<Path> font_folders();
 
 // The loaded faces. Shaped words are remembered, so one object is for one thread.

@@ -1,13 +1,12 @@
 // What Fonts holds; for the bodies of this room only.
 #pragma once
 
+#include <array>
 #include <cairo.h>
 #include <fontconfig/fontconfig.h>
 #include <hb.h>
-#include <pango/pangocairo.h>
-
-#include <array>
 #include <memory>
+#include <pango/pangocairo.h>
 #include <string>
 #include <unordered_map>
 

@@ -1,9 +1,8 @@
 #include "draw/hyphens.h"
 
-#include <hyphen.h>
-
 #include <algorithm>
 #include <array>
+#include <hyphen.h>
 #include <string>
 
 #include "base/text.h"
@@ -16,10 +15,10 @@ constexpr const char* pattern_file = "/usr/share/hyphen/hyph_en_US.dic";
 
 // Trade words that the patterns divide badly, and words that must not be divided.
 constexpr std::array<std::string_view, 20> exceptions = {
-    "lapi-dary",     "lapi-daries",   "crafts-man-ship", "crafts-woman", "gold-smith",
-    "gold-smiths",   "silver-smith",  "silver-smiths",   "silver-work",  "work-shop",
-    "work-shops",    "cabo-chon",     "cabo-chons",      "filigree",     "rep-oussé",
-    "hall-mark",     "hall-marks",    "her-ring-bone",   "brooches",     "photo-graph"};
+    "lapi-dary",   "lapi-daries",  "crafts-man-ship", "crafts-woman", "gold-smith",
+    "gold-smiths", "silver-smith", "silver-smiths",   "silver-work",  "work-shop",
+    "work-shops",  "cabo-chon",    "cabo-chons",      "filigree",     "rep-oussé",
+    "hall-mark",   "hall-marks",   "her-ring-bone",   "brooches",     "photo-graph"};
 
 struct DropDictionary {
   void operator()(HyphenDict* dictionary) const { hnj_hyphen_free(dictionary); }

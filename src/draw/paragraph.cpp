@@ -395,26 +395,4 @@ Paragraph set_ragged(const Fonts& fonts,
   return setter.lines(breaks, measures, false);
 }
 
-void Quality::add(const Paragraph& paragraph) {
-  ++paragraphs;
-  bool before = false;
-  for (std::size_t i = 0; i < paragraph.size(); ++i) {
-    const ParagraphLine& line = paragraph[i];
-    overfull += line.overfull > 0.01 ? 1 : 0;
-    if (i + 1 == paragraph.size()) {
-      short_last += i > 0 && line.natural < 10 ? 1 : 0;
-      break;
-    }
-    ++lines;
-    loose += line.space > 1.5 ? 1 : 0;
-    very_loose += line.space > 2 ? 1 : 0;
-    hyphens += line.hyphen ? 1 : 0;
-    hyphens_in_a_row += line.hyphen && before ? 1 : 0;
-    loosest = std::max(loosest, line.space);
-    sum_ += line.space;
-    mean_space = sum_ / lines;
-    before = line.hyphen;
-  }
-}
-
 }  // namespace backmark::draw

@@ -59,26 +59,6 @@ Paragraph set_ragged(const Fonts& fonts,
                      const std::vector<Stretch>& text,
                      const Measures& measures);
 
-// How well lines were set, as numbers.
-struct Quality {
-  int lines = 0;  // justified ones: all but the last of each paragraph
-  int paragraphs = 0;
-  int loose = 0;       // spaces over 1.5 of natural
-  int very_loose = 0;  // over 2
-  int overfull = 0;
-  int hyphens = 0;
-  int hyphens_in_a_row = 0;  // lines that end with a hyphen right after another
-  int short_last = 0;        // last lines under 10 mm of paragraphs of several lines
-  double loosest = 0;        // share of natural space
-  double mean_space = 0;
-
-  void add(const Paragraph& paragraph);
-  friend bool operator==(const Quality&, const Quality&) = default;
-
- private:
-  double sum_ = 0;
-};
-
 // Spaces that must not break made U+00A0: between a number and its unit, "no." "nos" "p." "pp."
 // "fig." "Lender" "about" and a number, a day and its month, initials and a name; before a word
 // of one letter.

@@ -40,13 +40,13 @@ struct PictureSize {
   int height = 0;
 };
 
-// Size from the head of a PNG or JPEG, without decoding it; of a JPEG as it is held upright. Problems: bad_input (neither, or
-// cut short).
+// Size from the head of a PNG or JPEG, without decoding it; of a JPEG as it is held upright.
+// Problems: bad_input (neither, or cut short).
 Result<PictureSize> picture_size(std::string_view bytes);
 
 // PNG or JPEG by its first bytes. Problems: bad_input (neither, damaged), refused (too large).
-// A JPEG is turned upright by its orientation tag, its colours brought from its profile to sRGB;
-// it may come smaller, but no side under that of `least`, if that is given.
+// A JPEG is turned upright by its orientation tag, its colours brought from its profile to
+// sRGB; it may come smaller, but no side under that of `least`, if that is given.
 Result<Picture> decode_picture(std::string_view bytes, PictureSize least = {});
 
 // As decode_picture; problems name the file. Problems also: not_found, io.

@@ -18,7 +18,9 @@ bool has_glyph(const LoadedFace& face, char32_t letter) {
   return hb_font_get_nominal_glyph(face.harfbuzz, letter, &glyph) != 0;
 }
 
-bool is_italic(Face face) { return face == Face::text_italic || face == Face::wide_italic; }
+bool is_italic(Face face) {
+  return face == Face::text_italic || face == Face::wide_italic;
+}
 
 // Marks that join the letter before them, and joiners, stay in its run.
 bool follows(char32_t letter) {
@@ -45,7 +47,8 @@ std::vector<Part> parts_of(const Fonts::Inside& inside, std::u32string_view text
   };
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char32_t letter = text[i];
-    const bool marked = i + 1 < text.size() && follows(text[i + 1]) && !has_glyph(own, text[i + 1]);
+    const bool marked =
+        i + 1 < text.size() && follows(text[i + 1]) && !has_glyph(own, text[i + 1]);
     const bool lacks = !has_glyph(own, letter) || marked;
     const bool needs = follows(letter) ? wide : lacks && has_glyph(other, letter);
     if (needs != wide) {
@@ -58,7 +61,8 @@ std::vector<Part> parts_of(const Fonts::Inside& inside, std::u32string_view text
   return parts;
 }
 
-// The no-break space of some cuts has no width, and soft hyphens no shape: plain space, nothing.
+// The no-break space of some cuts has no width, and soft hyphens no shape: plain space,
+// nothing.
 std::u32string for_shaping(std::string_view text) {
   std::u32string letters;
   for (const char32_t letter : to_code_points(text)) {
@@ -74,8 +78,8 @@ std::u32string for_shaping(std::string_view text) {
 std::vector<hb_feature_t> features_of(const Style& style) {
   std::vector<hb_feature_t> features;
   const auto set = [&](const char* name, unsigned value) {
-    features.push_back({HB_TAG(name[0], name[1], name[2], name[3]), value, 0,
-                        static_cast<unsigned>(-1)});
+    features.push_back(
+        {HB_TAG(name[0], name[1], name[2], name[3]), value, 0, static_cast<unsigned>(-1)});
   };
   if (style.face == Face::text || style.face == Face::text_italic) {
     set(style.figures == Figures::old_style ? "onum" : "lnum", 1);
@@ -101,7 +105,8 @@ void add_clusters(GlyphRun& run, const hb_glyph_info_t* info, unsigned count) {
       ++next;
     }
     const std::size_t end = next < count ? info[next].cluster : run.text.size();
-    run.clusters.push_back({static_cast<int>(end - info[i].cluster), static_cast<int>(next - i)});
+    run.clusters.push_back(
+        {static_cast<int>(end - info[i].cluster), static_cast<int>(next - i)});
     i = next;
   }
 }
@@ -183,7 +188,9 @@ double Fonts::width(std::string_view text, const Style& style) const {
   return shape(text, style).width;
 }
 
-double Fonts::width(const RichText& text) const { return shape(text).width; }
+double Fonts::width(const RichText& text) const {
+  return shape(text).width;
+}
 
 std::u32string Fonts::missing(std::string_view text, const Style& style) const {
   std::u32string lacking;
@@ -233,19 +240,16 @@ void show(Canvas& canvas, const Fonts& fonts, Point baseline, const Line& line) 
     set_font(cr, fonts, run);
     const Colour& c = run.colour;
     cairo_set_source_rgba(cr, c.red, c.green, c.blue, c.alpha);
-    cairo_show_text_glyphs(cr, run.text.data(), static_cast<int>(run.text.size()), glyphs.data(),
-                           static_cast<int>(glyphs.size()), clusters.data(),
+    cairo_show_text_glyphs(cr, run.text.data(), static_cast<int>(run.text.size()),
+                           glyphs.data(), static_cast<int>(glyphs.size()), clusters.data(),
                            static_cast<int>(clusters.size()),
                            static_cast<cairo_text_cluster_flags_t>(0));
   }
   cairo_restore(cr);
 }
 
-double show(Canvas& canvas,
-            const Fonts& fonts,
-            Point baseline,
-            const RichText& text,
-            Align align) {
+double show(
+    Canvas& canvas, const Fonts& fonts, Point baseline, const RichText& text, Align align) {
   const Line line = fonts.shape(text);
   if (align != Align::left) {
     baseline.x -= align == Align::right ? line.width : line.width / 2;

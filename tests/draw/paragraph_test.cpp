@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "base/text.h"
+#include "draw/quality.h"
 
 namespace backmark::draw {
 namespace {

@@ -89,7 +89,11 @@ TEST_CASE("ragged lines are the best of all ways to break a short paragraph") {
       if (slack < 0) {
         return HUGE_VAL;
       }
-      sum += to + 1 == static_cast<int>(places.size()) ? 0 : slack * slack;
+      const bool last = to + 1 == static_cast<int>(places.size());
+      const int letters = places[static_cast<std::size_t>(to)].letters_at -
+                          (from < 0 ? 0 : places[static_cast<std::size_t>(from)].letters_at);
+      const bool scrap = from >= 0 && (60 - slack < 10 || letters < 7);
+      sum += last ? (scrap ? 30 * 30 : 0) : slack * slack;
       from = to;
     }
     return sum;
@@ -110,4 +114,62 @@ TEST_CASE("ragged lines are the best of all ways to break a short paragraph") {
     }
     CHECK(cost(places, break_ragged(places, {60})) == doctest::Approx(least));
   }
+}
+
+namespace {
+
+// As random_places, with a place to divide in the midst of every third word.
+std::vector<BreakPlace> random_places_with_hyphens(Random& random, int words) {
+  std::vector<BreakPlace> places;
+  double at = 0;
+  double spaces = 0;
+  int letters = 0;
+  for (int word = 0; word < words; ++word) {
+    const double width = 4 + 14 * random.uniform();
+    if (word % 3 == 1) {
+      const auto kind = word % 2 == 0 ? BreakKind::hyphen_own : BreakKind::hyphen_existing;
+      places.push_back(
+          {kind, at + width / 2, 0.5, at + width / 2, 0, spaces, spaces, letters + 3});
+    }
+    at += width;
+    letters += 6;
+    const bool last = word + 1 == words;
+    places.push_back({last ? BreakKind::end : BreakKind::space, at, 0, at + 0.85, 0, spaces,
+                      spaces + 0.85, letters});
+    at += 0.85;
+    spaces += 0.85;
+  }
+  return places;
+}
+
+}  // namespace
+
+// The naive twin of D. E. Knuth and M. F. Plass (1981): every choice of breaks, each weighed by
+// itself.
+TEST_CASE("justified lines are the best of all ways to break a short paragraph") {
+  Random random(27);
+  int possible = 0;
+  for (int trial = 0; trial < 60; ++trial) {
+    const auto places = random_places_with_hyphens(random, 11);
+    const int choices = static_cast<int>(places.size()) - 1;
+    const Measure measure{38.0 + static_cast<double>(random.below(30)), 4.233,
+                          trial % 2 == 0 ? 0.0 : 5.0};
+    double least = HUGE_VAL;
+    for (unsigned choice = 0; choice < 1U << static_cast<unsigned>(choices); ++choice) {
+      std::vector<int> breaks;
+      for (int at = 0; at < choices; ++at) {
+        if ((choice >> static_cast<unsigned>(at)) & 1U) {
+          breaks.push_back(at);
+        }
+      }
+      breaks.push_back(choices);
+      least = std::min(least, demerits(places, breaks, measure));
+    }
+    const auto found = break_justified(places, measure);
+    if (least < HUGE_VAL) {
+      ++possible;
+      CHECK(demerits(places, found, measure) == doctest::Approx(least));
+    }
+  }
+  CHECK(possible >= 30);  // else nothing was tested
 }

@@ -93,7 +93,9 @@ double Layout::ragged(Page& page,
     text.push_back({run.text, run.style});
   }
   const int paragraph = new_paragraph();
-  for (draw::ParagraphLine& line : draw::set_ragged(plan_.fonts(), text, {width, 0})) {
+  draw::Paragraph set = draw::set_ragged(plan_.fonts(), text, {width, 0});
+  quality_.add_ragged(set);
+  for (draw::ParagraphLine& line : set) {
     page.lines.push_back({baseline, std::move(line.line), role, paragraph});
     baseline.y += leading;
   }

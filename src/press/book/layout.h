@@ -17,7 +17,7 @@
 #include <string>
 #include <vector>
 
-#include "draw/paragraph.h"
+#include "draw/quality.h"
 #include "press/book/page.h"
 #include "press/book/plan.h"
 
@@ -79,7 +79,7 @@ class Layout {
   void link(Page& page, const draw::Box& box, const std::string& place);
 
   // --- what is reported
-  // How well the justified lines of this pass are set.
+  // How well the paragraphs of this pass are set.
   draw::Quality& quality() { return quality_; }
   void fact(const model::Piece& piece, words::FactKind kind, const std::string& text);
   void find(Problem finding) { findings_.push_back(std::move(finding)); }
