@@ -16,6 +16,12 @@ struct Withdrawal {
   std::string reason;
 };
 
+// A record that stands again under a new id.
+struct Restored {
+  std::int32_t id = 0;
+  std::int32_t was = 0;
+};
+
 // Build one from the show it changes. The store refuses it if the show moved on meanwhile.
 //   Change change(show, "import", "pieces.csv");
 //   const auto piece = change.add(Piece{.number = "ES 1"});
@@ -45,6 +51,18 @@ class Change {
     withdrawn_.push_back({id.value, std::move(reason)});
   }
 
+  // Says anew a record that ended; `was` is its old id.
+  template <class T>
+  Id<T> restore(T record) {
+    const std::int32_t was = record.id.value;
+    const Id<T> id = add(std::move(record));
+    restored_.push_back({id.value, was});
+    return id;
+  }
+
+  // That this change takes back the one at a place of the book.
+  void takes_back(std::int64_t position) { undoes_ = position; }
+
   // The word for a text: the show's own, or a new one that travels with this change.
   Word word(std::string_view text);
   // The text of a word of the show or of this change.
@@ -58,6 +76,9 @@ class Change {
   const Records& added() const { return added_; }
   const Records& replaced() const { return replaced_; }
   const std::vector<Withdrawal>& withdrawn() const { return withdrawn_; }
+  const std::vector<Restored>& restored() const { return restored_; }
+  // 0: it takes back none.
+  std::int64_t undoes() const { return undoes_; }
   // New texts; the first has the word `first_new_word()`, and so on.
   const std::vector<std::string>& new_words() const { return new_words_; }
   std::uint32_t first_new_word() const { return first_new_word_; }
@@ -73,6 +94,8 @@ class Change {
   Records added_;
   Records replaced_;
   std::vector<Withdrawal> withdrawn_;
+  std::vector<Restored> restored_;
+  std::int64_t undoes_ = 0;
   std::vector<std::string> new_words_;
   std::unordered_map<std::string, std::uint32_t> new_word_index_;
 };

@@ -239,6 +239,22 @@ void add_words(Writer& writer) {
   }
 }
 
+void write_steps_back(Writer& writer) {
+  if (writer.change.undoes() != 0) {
+    SQLite::Statement step(writer.database, "INSERT INTO undone VALUES (?, ?)");
+    step.bind(1, writer.position);
+    step.bind(2, writer.change.undoes());
+    step.exec();
+  }
+  SQLite::Statement statement(writer.database, "INSERT INTO restored VALUES (?, ?)");
+  for (const model::Restored& restored : writer.change.restored()) {
+    statement.bind(1, restored.id);
+    statement.bind(2, restored.was);
+    statement.exec();
+    statement.reset();
+  }
+}
+
 // How many of each kind.
 Json counts(const model::Records& records) {
   Json json = Json::object();
@@ -316,6 +332,7 @@ void write_all(SQLite::Database& database,
     check_nobody_else(database, writer.things, *expectation.seen, writer.position);
   }
   writer.things.write(database, writer.position);
+  write_steps_back(writer);
   touch_works(writer);
   index_pieces(database, writer.touched);
   transaction.commit();

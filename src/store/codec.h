@@ -99,4 +99,28 @@ void put_member(Json& json, std::string_view name, const M& member, const TextOf
   }
 }
 
+// The way back: a member that was left out stays as it is. word_of(text) gives the word of a
+// text.
+template <class M, class WordOf>
+void get_member(const Json& json, std::string_view name, M& member, const WordOf& word_of) {
+  const auto at = json.find(std::string(name));
+  if (at == json.end()) {
+    return;
+  }
+  if constexpr (is_optional<M>) {
+    get_member(json, name, member.emplace(), word_of);
+  } else if constexpr (std::is_same_v<M, model::Word>) {
+    member = word_of(at->template get<std::string>());
+  } else if constexpr (std::is_same_v<M, std::string> || std::is_floating_point_v<M> ||
+                       std::is_same_v<M, bool>) {
+    at->get_to(member);
+  } else if constexpr (std::is_enum_v<M> || std::is_integral_v<M>) {
+    member = static_cast<M>(at->template get<std::int64_t>());
+  } else if constexpr (requires { member.value; }) {
+    at->get_to(member.value);
+  } else {
+    read_list(at->template get<std::string>(), member);
+  }
+}
+
 }  // namespace backmark::store

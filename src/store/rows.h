@@ -63,6 +63,16 @@ Json to_json(const T& row, const TextOf& text_of) {
   return json;
 }
 
+// A record as the book showed it. word_of(text) gives the word of a text.
+template <class T, class WordOf>
+T from_json(const Json& json, const WordOf& word_of) {
+  T row{};
+  fields_of(row, [&](std::string_view name, auto& member) {
+    get_member(json, name, member, word_of);
+  });
+  return row;
+}
+
 // The piece that a record is or belongs to; none if it belongs to no single piece.
 template <class T>
 model::Id<model::Piece> piece_of(const T& row) {

@@ -81,6 +81,12 @@ struct Expectation {
   std::string once;
 };
 
+// How a change is taken back.
+struct Undoing {
+  Entry undone;  // without its detail
+  model::Change change;
+};
+
 // The version of show.db that this program writes.
 int newest_version();
 
@@ -113,6 +119,15 @@ class Store {
 
   // The last `count` entries, newest first; with a piece only those that touch it.
   Result<std::vector<Entry>> book(std::size_t count, model::Id<model::Piece> piece = {});
+
+  // The change that takes back the one at `position` of the book; without a position, the
+  // newest that `who` made and that holds, steps back set aside. It withdraws what that one
+  // added, writes anew what it replaced, and says again what it superseded or withdrew. Give it
+  // to apply(). Taking back a step back does the first again. Problems: not_found (no such
+  // change), conflict (taken back already; a later change touched the same records), io.
+  Result<Undoing> undoing(const model::Show& show,
+                          std::optional<std::int64_t> position,
+                          const std::string& who);
 
   // Pieces whose number, title, marks, notes or words hold every word of `text`.
   Result<std::vector<Hit>> search(std::string_view text, std::size_t count);
