@@ -27,6 +27,7 @@ Operation sheet_piece();
 Operation paper_states();
 Operation what_if_seen();
 Operation note_seen();
+Operation undo_change();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

@@ -5,7 +5,7 @@
 #include "base/text.h"
 #include "desk/each.h"
 #include "desk/evidence_words.h"
-#include "desk/reckoned.h"
+#include "desk/fitted.h"
 #include "words/phrase.h"
 
 namespace backmark::desk {
@@ -175,14 +175,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!settings) {
     return settings.problem();
   }
-  auto reckoning =
-      evidence::Reckoning::fit(open->show, *settings, watch_of(around, "weighing"));
-  if (!reckoning) {
-    return reckoning.problem();
+  const auto fitted = fitted_show(*open, *settings, around);
+  if (!fitted) {
+    return fitted.problem();
   }
-  around.progress(1, "");
   const auto row = static_cast<std::size_t>(*piece - open->show.all<model::Piece>().data());
-  const Why why = reckoning->explain(row, 4);
+  const Why why = (*fitted)->reckoning.explain(row, 4);
   return Answer{.json = to_json(open->show, **piece, why),
                 .text = to_text(open->show, **piece, why),
                 .problems = {}};

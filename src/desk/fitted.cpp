@@ -4,10 +4,22 @@
 
 namespace backmark::desk {
 
-Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around) {
+namespace {
+
+// What a page may ask for again; any other settings are somebody's trial.
+bool usual(const evidence::ReckonSettings& settings) {
+  const evidence::ReckonSettings plain;
+  return settings.seed == plain.seed && settings.rounds == plain.rounds &&
+         settings.unlisted_share == plain.unlisted_share && settings.hidden.empty() &&
+         (settings.chains == plain.chains || settings.chains == 0);
+}
+
+}  // namespace
+
+Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,
+                                                  const evidence::ReckonSettings& settings,
+                                                  const Surroundings& around) {
   const auto make = [&]() -> Result<Fitted> {
-    evidence::ReckonSettings settings = usual_settings(around);
-    settings.chains = 0;
     auto reckoning =
         evidence::Reckoning::fit(open.show, settings, watch_of(around, "weighing"));
     if (!reckoning) {
@@ -16,14 +28,21 @@ Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surround
     around.progress(1, "");
     return Fitted{open.kept, std::move(*reckoning)};
   };
-  if (open.warm != nullptr) {
-    return open.warm->derived<Fitted>(open.store, "fitted", make);
+  if (open.warm != nullptr && usual(settings)) {
+    return open.warm->derived<Fitted>(
+        open.store, open.show, settings.chains == 0 ? "fitted" : "fitted, sampled", make);
   }
   auto fitted = make();
   if (!fitted) {
     return fitted.problem();
   }
   return std::make_shared<const Fitted>(std::move(*fitted));
+}
+
+Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around) {
+  evidence::ReckonSettings settings = usual_settings(around);
+  settings.chains = 0;
+  return fitted_show(open, settings, around);
 }
 
 }  // namespace backmark::desk

@@ -13,8 +13,14 @@ struct Fitted {
   evidence::Reckoning reckoning;
 };
 
+// Kept if the settings are the usual ones, with or without the sampled part. Problems: those of
+// Reckoning::fit.
+Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,
+                                                  const evidence::ReckonSettings& settings,
+                                                  const Surroundings& around);
+
 // With the usual settings but without the sampled part, which takes seconds where a page has a
-// tenth of one: answers may differ from those of `infer` by a year or so. Problems: those of Reckoning::fit.
+// tenth of one: answers may differ from those of `infer` by a year or so.
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around);
 
 }  // namespace backmark::desk

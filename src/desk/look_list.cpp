@@ -170,7 +170,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!settings) {
     return settings.problem();
   }
-  const auto list = looks_of(open->show, *wish, *settings, around);
+  const auto list = looks_of(*open, *wish, *settings, around);
   if (!list) {
     return list.problem();
   }

@@ -1,6 +1,7 @@
 #include "desk/looks.h"
 
 #include "base/text.h"
+#include "desk/fitted.h"
 #include "evidence/look_plan.h"
 #include "evidence/looks.h"
 
@@ -30,16 +31,17 @@ Result<LookWish> look_wish_of(const Call& call) {
   return LookWish{*hours, by == "lender"};
 }
 
-Result<model::LookList> looks_of(const model::Show& show,
+Result<model::LookList> looks_of(OpenShow& open,
                                  const LookWish& wish,
                                  const evidence::ReckonSettings& settings,
                                  const Surroundings& around) {
   const evidence::Watch watch = watch_of(around, "weighing what each look would settle");
-  const auto reckoning = evidence::Reckoning::fit(show, settings, watch);
-  if (!reckoning) {
-    return reckoning.problem();
+  const auto fitted = fitted_show(open, settings, around);
+  if (!fitted) {
+    return fitted.problem();
   }
-  auto list = evidence::next_looks(show, *reckoning, {}, watch);
+  const model::Show& show = open.show;
+  auto list = evidence::next_looks(show, (*fitted)->reckoning, {}, watch);
   around.progress(1, "");
   if (list && wish.hours > 0) {
     evidence::plan_looks(show, wish.hours,

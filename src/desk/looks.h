@@ -16,8 +16,8 @@ Parameter by_parameter();
 // Problem: bad_input, naming the option.
 Result<LookWish> look_wish_of(const Call& call);
 
-// Weighs the show anew. Problems: those of Reckoning::fit.
-Result<model::LookList> looks_of(const model::Show& show,
+// From the fit of these settings (desk/fitted.h). Problems: those of Reckoning::fit.
+Result<model::LookList> looks_of(OpenShow& open,
                                  const LookWish& wish,
                                  const evidence::ReckonSettings& settings,
                                  const Surroundings& around);

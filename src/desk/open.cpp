@@ -24,6 +24,9 @@ Result<OpenShow> open_show(const Call& call, store::Access access) {
     if (!shared) {
       return shared.problem();
     }
+    store->tell([warm = call.warm, before = *shared](const model::Change& change) {
+      warm->applied(*before, change);
+    });
     return OpenShow{std::move(*store), *shared, **shared, call.warm};
   }
   auto show = store->load();

@@ -125,7 +125,7 @@ std::vector<model::Reference> works_cited(const Call& call,
 Result<std::optional<model::LookList>> looks_wanted(
     const Call& call,
     const Surroundings& around,
-    const model::Show& show,
+    OpenShow& open,
     const std::vector<const press::Output*>& outputs) {
   const auto wish = look_wish_of(call);
   if (!wish) {
@@ -136,7 +136,7 @@ Result<std::optional<model::LookList>> looks_wanted(
   if (!listed) {
     return std::optional<model::LookList>();
   }
-  auto list = looks_of(show, *wish, usual_settings(around), around);
+  auto list = looks_of(open, *wish, usual_settings(around), around);
   if (!list) {
     return list.problem();
   }
@@ -176,7 +176,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!texts) {
     return texts.problem();
   }
-  const auto looks = looks_wanted(call, around, open->show, *wanted);
+  const auto looks = looks_wanted(call, around, *open, *wanted);
   if (!looks) {
     return looks.problem();
   }

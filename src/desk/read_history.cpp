@@ -36,9 +36,13 @@ Result<Answer> run(const Call& call, const Surroundings&) {
                            {"who", entry.who},
                            {"operation", entry.operation},
                            {"summary", entry.summary},
+                           {"undoes", entry.undoes != 0 ? Json(entry.undoes) : Json()},
+                           {"undone_by", entry.undone_by != 0 ? Json(entry.undone_by) : Json()},
                            {"detail", Json::parse(entry.detail)}});
-    answer.text += fmt::format("{:>5}  {}  {:<12} {:<10} {}\n", entry.position,
-                               to_minute(entry.at), entry.who, entry.operation, entry.summary);
+    answer.text += fmt::format(
+        "{:>5}  {}  {:<12} {:<10} {}{}\n", entry.position, to_minute(entry.at), entry.who,
+        entry.operation, entry.summary,
+        entry.undone_by != 0 ? fmt::format(" (taken back by {})", entry.undone_by) : "");
   }
   return answer;
 }

@@ -1,7 +1,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
-#include "desk/reckoned.h"
+#include "desk/fitted.h"
 #include "evidence/claim_test.h"
 #include "evidence/claim_words.h"
 
@@ -123,13 +123,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!settings) {
     return settings.problem();
   }
-  const auto reckoning =
-      evidence::Reckoning::fit(open->show, *settings, watch_of(around, "weighing"));
-  if (!reckoning) {
-    return reckoning.problem();
+  const auto fitted = fitted_show(*open, *settings, around);
+  if (!fitted) {
+    return fitted.problem();
   }
-  around.progress(1, "");
-  const ClaimTest test = evidence::test_claim(open->show, *reckoning, *claim, settings->seed);
+  const ClaimTest test =
+      evidence::test_claim(*(*fitted)->show, (*fitted)->reckoning, *claim, settings->seed);
   return Answer{
       .json = to_json(open->show, test), .text = to_text(open->show, test), .problems = {}};
 }

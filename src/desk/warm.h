@@ -30,20 +30,31 @@ class Warm {
   // Problems: those of store::Store::load.
   Result<std::shared_ptr<const model::Show>> show(store::Store& store, store::Access access);
 
+  // The place in the book of the show in memory; -1: none was read yet.
+  std::int64_t position();
+
+  // Makes a change that the store has just written to the show in memory, so that it need not
+  // be read again. `before` is what the change was begun from.
+  void applied(const model::Show& before, const model::Change& change);
+
   // The newest reckoning, judged against `show`, which came from here.
   Result<KeptRun> last_run(store::Store& store, const std::shared_ptr<const model::Show>& show);
 
-  // Something dear that follows from the show and its newest reckoning alone: made by `make` at
-  // the first call, the same value until either moves on. `make` returns a Result<T>; `name` is
+  // Something dear that follows from the newest reckoning and from what of the show bears on
+  // reckoning (store::digest) alone: made by `make` at the first call, the same value until
+  // either moves on; a pick or a section leaves it alive. `make` returns a Result<T>; `name` is
   // its own for every T.
+  // `show` is the one that `make` looks at.
   template <class T, class Make>
   Result<std::shared_ptr<const T>> derived(store::Store& store,
+                                           const model::Show& show,
                                            const std::string& name,
                                            Make&& make) {
-    const auto now = store.moment();
+    auto now = store.moment();
     if (!now) {
       return now.problem();
     }
+    now->position = same_since(show.position);
     const std::shared_ptr<Slot> slot = slot_of(*now, name);
     const std::lock_guard lock(slot->making);  // others make other things meanwhile
     if (!slot->value.has_value()) {
@@ -58,15 +69,20 @@ class Warm {
 
  private:
   std::shared_ptr<const model::Show> held();
+  void hold(std::shared_ptr<const model::Show> show, bool bears);
+  // The earliest place in the book from which on to `position`, as far as is known, nothing
+  // changed that bears on the reckoning.
+  std::int64_t same_since(std::int64_t position);
 
-  std::mutex holding_;  // of show_, for a moment
-  std::mutex loading_;  // for as long as the show is read
+  std::mutex holding_;  // of show_ and same_since_, for a moment
+  std::mutex loading_;  // for as long as the show is read or changed
   std::shared_ptr<const model::Show> show_;
+  std::int64_t same_since_ = 0;
 
   std::mutex judging_;
   std::int64_t run_number_ = -1;
   KeptRun run_;
-  std::int64_t judged_at_ = -1;  // place of the show that run_.stale is about
+  std::int64_t judged_at_ = -1;  // same_since of the show that run_.stale is about
 
   struct Slot {
     std::mutex making;

@@ -6,16 +6,39 @@ namespace backmark::model {
 
 namespace {
 
+// A show that was settled before is nearly in order.
+template <class T, class Less>
+void in_order(std::vector<T>& rows, const Less& less) {
+  if (!std::is_sorted(rows.begin(), rows.end(), less)) {
+    std::sort(rows.begin(), rows.end(), less);
+  }
+}
+
+// Kinds that are asked for by piece stand by piece, the others by id.
 template <class T>
-void by_id(std::vector<T>& rows) {
-  std::sort(rows.begin(), rows.end(), [](const T& a, const T& b) { return a.id < b.id; });
+constexpr bool stands_by_piece =
+    std::is_same_v<T, Observation> || std::is_same_v<T, Part> || std::is_same_v<T, Mark> ||
+    std::is_same_v<T, Photograph> || std::is_same_v<T, Note> || std::is_same_v<T, Event>;
+
+bool on_piece(const Claim& claim) {
+  return claim.about == About::piece;
 }
 
 template <class T>
-void by_piece(std::vector<T>& rows) {
-  std::sort(rows.begin(), rows.end(), [](const T& a, const T& b) {
-    return std::tie(a.piece, a.id) < std::tie(b.piece, b.id);
-  });
+void settle_rows(std::vector<T>& rows) {
+  if constexpr (stands_by_piece<T>) {
+    in_order(rows, [](const T& a, const T& b) {
+      return std::tie(a.piece, a.id) < std::tie(b.piece, b.id);
+    });
+  } else if constexpr (std::is_same_v<T, Claim>) {
+    in_order(rows, [](const Claim& a, const Claim& b) {
+      const int a_off = on_piece(a) ? 0 : 1;
+      const int b_off = on_piece(b) ? 0 : 1;
+      return std::tie(a_off, a.subject, a.id) < std::tie(b_off, b.subject, b.id);
+    });
+  } else {
+    in_order(rows, [](const T& a, const T& b) { return a.id < b.id; });
+  }
 }
 
 template <class T>
@@ -32,10 +55,6 @@ const T* with_key(const std::vector<T>& rows, std::string_view key) {
   const auto at =
       std::find_if(rows.begin(), rows.end(), [key](const T& row) { return row.key == key; });
   return at != rows.end() ? &*at : nullptr;
-}
-
-bool on_piece(const Claim& claim) {
-  return claim.about == About::piece;
 }
 
 }  // namespace
@@ -115,19 +134,7 @@ std::span<const Claim> Show::claims_on(Id<Piece> piece) const {
 }
 
 void Show::settle() {
-  std::apply([](auto&... rows) { (by_id(rows), ...); }, records);
-  by_piece(all<Observation>());
-  by_piece(all<Part>());
-  by_piece(all<Mark>());
-  by_piece(all<Photograph>());
-  by_piece(all<Note>());
-  by_piece(all<Event>());
-  auto& claims = all<Claim>();
-  std::sort(claims.begin(), claims.end(), [](const Claim& a, const Claim& b) {
-    const int a_off = on_piece(a) ? 0 : 1;
-    const int b_off = on_piece(b) ? 0 : 1;
-    return std::tie(a_off, a.subject, a.id) < std::tie(b_off, b.subject, b.id);
-  });
+  std::apply([](auto&... rows) { (settle_rows(rows), ...); }, records);
   piece_by_number_.clear();
   const auto& pieces = all<Piece>();
   piece_by_number_.reserve(pieces.size());

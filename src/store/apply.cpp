@@ -346,6 +346,9 @@ Result<Done> Store::apply(const Change& change, const std::string& who, std::int
   }
   try {
     write_all(*inside_->database, change, inside_->expectation, who, at);
+    if (inside_->told) {
+      inside_->told(change);
+    }
     return Done{};
   } catch (const Problem& problem) {
     return problem;

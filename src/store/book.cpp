@@ -7,6 +7,7 @@
 #include "store/database.h"
 #include "store/inside.h"
 #include "store/rows.h"
+#include "store/steps_back.h"
 
 namespace backmark::store {
 
@@ -117,9 +118,14 @@ std::string with_lines(SQLite::Database& database,
 }
 
 Entry read_entry(SQLite::Statement& statement) {
-  return {statement.getColumn(0).getInt64(),  statement.getColumn(1).getInt64(),
-          statement.getColumn(2).getString(), statement.getColumn(3).getString(),
-          statement.getColumn(4).getString(), statement.getColumn(5).getString()};
+  return {statement.getColumn(0).getInt64(),
+          statement.getColumn(1).getInt64(),
+          statement.getColumn(2).getString(),
+          statement.getColumn(3).getString(),
+          statement.getColumn(4).getString(),
+          0,
+          0,
+          statement.getColumn(5).getString()};
 }
 
 std::vector<Entry> whole_book(SQLite::Database& database, std::size_t count) {
@@ -158,13 +164,23 @@ std::vector<Entry> book_of(SQLite::Database& database,
   return entries;
 }
 
+void add_steps_back(SQLite::Database& database, std::vector<Entry>& entries) {
+  const StepsBack steps(database);
+  for (Entry& entry : entries) {
+    entry.undoes = steps.target(entry.position);
+    entry.undone_by = steps.undone_by(entry.position).value_or(0);
+  }
+}
+
 }  // namespace
 
 Result<std::vector<Entry>> Store::book(std::size_t count, model::Id<model::Piece> piece) {
   try {
     SQLite::Transaction reading(*inside_->database);
-    return piece ? book_of(*inside_->database, count, piece)
-                 : whole_book(*inside_->database, count);
+    auto entries = piece ? book_of(*inside_->database, count, piece)
+                         : whole_book(*inside_->database, count);
+    add_steps_back(*inside_->database, entries);
+    return entries;
   } catch (const SQLite::Exception& error) {
     return in_words(error, inside_->folder);
   }

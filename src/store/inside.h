@@ -11,6 +11,7 @@ struct Store::Inside {
   std::unique_ptr<SQLite::Database> database;
   Path folder;
   Expectation expectation;
+  std::function<void(const model::Change&)> told;
 };
 
 }  // namespace backmark::store

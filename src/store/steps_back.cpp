@@ -14,6 +14,11 @@ StepsBack::StepsBack(SQLite::Database& database) {
   }
 }
 
+std::int64_t StepsBack::target(std::int64_t position) const {
+  const auto found = target_.find(position);
+  return found == target_.end() ? 0 : found->second;
+}
+
 std::optional<std::int64_t> StepsBack::undone_by(std::int64_t position) const {
   const auto [first, last] = takers_.equal_range(position);
   for (auto taker = first; taker != last; ++taker) {

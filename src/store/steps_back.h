@@ -18,6 +18,8 @@ class StepsBack {
 
   // A change that takes back another.
   bool is_step_back(std::int64_t position) const { return target_.contains(position); }
+  // The change that a step back takes back; 0: it is no step back.
+  std::int64_t target(std::int64_t position) const;
   // The one that takes it back now, if any: a step back may have been taken back itself.
   std::optional<std::int64_t> undone_by(std::int64_t position) const;
   // Whether a change after `position` left a mark that taking `position` back would wipe out.

@@ -90,6 +90,10 @@ const Path& Store::folder() const {
   return inside_->folder;
 }
 
+void Store::tell(std::function<void(const model::Change&)> applied) {
+  inside_->told = std::move(applied);
+}
+
 Result<Store> Store::open(const Path& folder, Access access) {
   auto database = open_database(folder, access);
   if (!database) {

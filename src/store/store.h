@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -24,6 +25,8 @@ struct Entry {
   std::string who;
   std::string operation;
   std::string summary;
+  std::int64_t undoes = 0;     // the change that this one takes back; 0: none
+  std::int64_t undone_by = 0;  // the change that takes this one back now; 0: it holds
   // JSON. Of a piece: added, superseded, replaced (was, is) and withdrawn (was, reason), each
   // with the values. Of the whole show: how many records of each kind were added, and the first
   // 200 replaced or withdrawn ("more": true if there were more).
@@ -129,6 +132,10 @@ class Store {
                           std::optional<std::int64_t> position,
                           const std::string& who);
 
+  // The place of the step back that `who` took last and that still holds, if he changed nothing
+  // else since: undoing() of it does the change again. Problems: not_found, io.
+  Result<std::int64_t> last_step_back(const std::string& who);
+
   // Pieces whose number, title, marks, notes or words hold every word of `text`.
   Result<std::vector<Hit>> search(std::string_view text, std::size_t count);
 
@@ -136,6 +143,9 @@ class Store {
   Result<Done> record_run(const Run& run);
   // The newest reckoning, if any.
   Result<std::optional<Run>> last_run();
+
+  // Called after every apply() that wrote, with what it wrote.
+  void tell(std::function<void(const model::Change&)> applied);
 
   // Binds every apply() that follows. Problems then: conflict, with the piece's number in
   // `where`.
@@ -160,5 +170,9 @@ class Store {
 // A digest of everything in the show that bears on the reckoning. Equal digests: the same
 // answer.
 std::string digest(const model::Show& show);
+
+// Whether the digest of `before` moves with the change. Where a change takes nothing back but
+// what another brought, it may say yes although the digest comes out the same.
+bool bears_on_reckoning(const model::Show& before, const model::Change& change);
 
 }  // namespace backmark::store

@@ -36,9 +36,26 @@ std::vector<T> rows_where(SQLite::Database& database,
 }
 
 Entry read_entry(SQLite::Statement& statement) {
-  return {statement.getColumn(0).getInt64(),  statement.getColumn(1).getInt64(),
-          statement.getColumn(2).getString(), statement.getColumn(3).getString(),
-          statement.getColumn(4).getString(), {}};
+  return {statement.getColumn(0).getInt64(),
+          statement.getColumn(1).getInt64(),
+          statement.getColumn(2).getString(),
+          statement.getColumn(3).getString(),
+          statement.getColumn(4).getString(),
+          0,
+          0,
+          {}};
+}
+
+// A step back that is taken back does its change again.
+std::string summary_of(const Entry& undone) {
+  if (undone.undoes == 0) {
+    return starts_with(undone.summary, undone.operation)
+               ? "undone: " + undone.summary
+               : fmt::format("undone: {} {}", undone.operation, undone.summary);
+  }
+  const auto colon = undone.summary.find(": ");
+  const bool was_undone = undone.summary.rfind("undone", 0) == 0;
+  return (was_undone ? "again" : "undone") + undone.summary.substr(colon);
 }
 
 class Undoer {
@@ -47,7 +64,7 @@ class Undoer {
       : database_(database),
         steps_(database),
         undone_(undone),
-        change_(show, "undo", fmt::format("undone: {} {}", undone.operation, undone.summary)),
+        change_(show, "undo", summary_of(undone)),
         next_id_(show.next_id) {
     change_.takes_back(undone.position);
     each_kind([&](auto kind) { note_standing<typename decltype(kind)::type>(show); });
@@ -240,15 +257,45 @@ Entry newest_by(SQLite::Database& database, const std::string& who) {
                 "\"backmark history SHOW\" has every change; take one back by its number"};
 }
 
+std::int64_t last_step_back_by(SQLite::Database& database, const std::string& who) {
+  const StepsBack steps(database);
+  SQLite::Statement statement(database,
+                              "SELECT position FROM book WHERE who = ? ORDER BY position DESC");
+  statement.bind(1, who);
+  while (statement.executeStep()) {
+    const std::int64_t position = statement.getColumn(0).getInt64();
+    if (!steps.is_step_back(position)) {
+      break;
+    }
+    const bool does_again = steps.is_step_back(steps.target(position));
+    if (!does_again && !steps.undone_by(position)) {
+      return position;
+    }
+  }
+  throw Problem{Fault::not_found, fmt::format("{} has nothing to do again", who), "",
+                "only what was undone last, with nothing changed since, is done again"};
+}
+
 }  // namespace
+
+Result<std::int64_t> Store::last_step_back(const std::string& who) {
+  try {
+    return last_step_back_by(*inside_->database, who);
+  } catch (const Problem& problem) {
+    return problem;
+  } catch (const SQLite::Exception& error) {
+    return in_words(error, inside_->folder);
+  }
+}
 
 Result<Undoing> Store::undoing(const model::Show& show,
                                std::optional<std::int64_t> position,
                                const std::string& who) {
   try {
     SQLite::Transaction reading(*inside_->database);
-    const Entry undone =
+    Entry undone =
         position ? entry_at(*inside_->database, *position) : newest_by(*inside_->database, who);
+    undone.undoes = StepsBack(*inside_->database).target(undone.position);
     return Undoing{undone, Undoer(*inside_->database, show, undone).take_back()};
   } catch (const Problem& problem) {
     return problem;

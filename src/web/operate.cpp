@@ -1,5 +1,7 @@
 #include "web/operate.h"
 
+#include <algorithm>
+#include <array>
 #include <iostream>
 
 #include "base/json.h"
@@ -45,6 +47,14 @@ Json theirs_since(store::Store& store,
     }
   }
   return list;
+}
+
+// Operations whose answer follows from the show, its newest reckoning and the day alone; others
+// look at files as well.
+bool follows_from_show(const std::string& name) {
+  static constexpr std::array names = {"table",   "sheet", "list", "find",   "history",
+                                       "explain", "look",  "test", "sources"};
+  return std::find(names.begin(), names.end(), name) != names.end();
 }
 
 Response fault_of_program(const char* what) {
@@ -135,6 +145,33 @@ Response Operate::write(const desk::Operation& operation,
   return response;
 }
 
+std::optional<store::Moment> Operate::settled_moment() {
+  auto store = store::Store::open(show_, store::Access::look);
+  const auto now = store ? store->moment() : Result<store::Moment>(store.problem());
+  return now && warm_.position() == now->position ? std::optional(*now) : std::nullopt;
+}
+
+Response Operate::look(const desk::Operation& operation,
+                       const Ask& ask,
+                       const desk::Surroundings& around) {
+  if (!follows_from_show(operation.name)) {
+    return answer_of(operation.run(ask.call, around));
+  }
+  const std::int64_t day = around.now / (24 * 60 * 60);
+  const std::string question = fmt::format("{} {} {}", operation.name, day, ask.text);
+  const auto before = settled_moment();
+  if (const auto known = before ? answers_.find(*before, question) : nullptr) {
+    return reply_written(*known);
+  }
+  const auto result = operation.run(ask.call, around);
+  Response response = answer_of(result);
+  // The show in memory only moves forward: where it is as it was, this is what it says.
+  if (result && before && settled_moment() == before) {
+    answers_.keep(*before, question, response.body);
+  }
+  return response;
+}
+
 desk::Surroundings Operate::around_now(const std::string& who) const {
   desk::Surroundings around = around_;
   around.who = who;
@@ -175,9 +212,8 @@ Response Operate::run(const desk::Operation& operation, Ask ask, const std::stri
     ask.call.warm = &warm_;
     ask.call.standard_input = [] { return std::string(); };
     // A reckoning takes long and is no change of the show: others may write meanwhile.
-    return operation.writes && operation.name != "infer"
-               ? write(operation, ask, around)
-               : answer_of(operation.run(ask.call, around));
+    return operation.writes && operation.name != "infer" ? write(operation, ask, around)
+                                                         : look(operation, ask, around);
   } catch (const std::exception& fault) {
     return fault_of_program(fault.what());
   }

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "desk/warm.h"
+#include "web/answers.h"
 #include "web/ask.h"
 #include "web/http.h"
 
@@ -35,6 +36,12 @@ class Operate {
  private:
   desk::Surroundings around_now(const std::string& who) const;
   Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
+  // From memory, if nothing moved since the same was asked.
+  Response look(const desk::Operation& operation,
+                const Ask& ask,
+                const desk::Surroundings& around);
+  // Where the book is, if the show in memory is there too.
+  std::optional<store::Moment> settled_moment();
   Response answer_of(const Result<desk::Answer>& result) const;
   Response conflict(const Ask& ask, const Problem& problem, store::Store& store);
   Problem without_paths(Problem problem) const;
@@ -42,6 +49,7 @@ class Operate {
   Path show_;
   desk::Surroundings around_;
   desk::Warm warm_;
+  Answers answers_;
   std::mutex writing_;
 };
 

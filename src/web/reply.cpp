@@ -38,9 +38,13 @@ std::string_view name_of(Fault fault) {
 }
 
 Response reply(const Json& json, int status) {
+  return reply_written(json.dump(-1, ' ', false, Json::error_handler_t::replace), status);
+}
+
+Response reply_written(std::string json, int status) {
   return {status,
           "application/json; charset=utf-8",
-          json.dump(-1, ' ', false, Json::error_handler_t::replace),
+          std::move(json),
           {{"Cache-Control", "no-store"}}};
 }
 

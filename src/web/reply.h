@@ -17,6 +17,8 @@ int status_of(Fault fault);
 std::string_view name_of(Fault fault);
 
 Response reply(const Json& json, int status = 200);
+// JSON that is written out already.
+Response reply_written(std::string json, int status = 200);
 // {"problem": {"fault", "what", "where", "fix"}}
 Response reply(const Problem& problem);
 Response reply(int status, const Problem& problem);

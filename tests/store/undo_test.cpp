@@ -2,6 +2,7 @@
 
 #include "base/random.h"
 #include "base/text.h"
+#include "model/changed.h"
 #include "store/row_text.h"
 #include "store/show_on_disk.h"
 #include "store/store.h"
@@ -18,6 +19,31 @@ Result<store::Store> begun(const ShowFolder& folder) {
   return store;
 }
 
+// Every member of every record, every word, and what comes next.
+std::string all_of(const Show& show) {
+  std::string text = fmt::format("at {}, next {}\n", show.position, show.next_id);
+  for (std::uint32_t word = 0; word < show.pool.size(); ++word) {
+    text += fmt::format("{} ", show.pool.text({word}));
+  }
+  const auto add = [&](const auto& rows) {
+    for (const auto& row : rows) {
+      text += "\n" + to_text(row);
+    }
+  };
+  std::apply([&](const auto&... rows) { (add(rows), ...); }, show.records);
+  return text;
+}
+
+// A show changed in memory is the show read again, to the last member.
+void check_in_memory(store::Store& store, const Show& before, const Change& change) {
+  const auto read = store.load();
+  REQUIRE(read);
+  REQUIRE(all_of(changed(before, change)) == all_of(*read));
+  if (!store::bears_on_reckoning(before, change)) {
+    REQUIRE(store::digest(before) == store::digest(*read));
+  }
+}
+
 // Does `build` to the show as it stands.
 template <class Build>
 void change(store::Store& store, const std::string& summary, Build&& build) {
@@ -27,6 +53,7 @@ void change(store::Store& store, const std::string& summary, Build&& build) {
   build(one, *show);
   const auto done = store.apply(one, "ines", 1);
   REQUIRE((done ? "" : to_line(done.problem())) == "");
+  check_in_memory(store, *show, one);
 }
 
 std::string undo(store::Store& store, std::optional<std::int64_t> position = {}) {
@@ -37,6 +64,9 @@ std::string undo(store::Store& store, std::optional<std::int64_t> position = {})
     return to_line(undoing.problem());
   }
   const auto done = store.apply(undoing->change, "ines", 2);
+  if (done) {
+    check_in_memory(store, *show, undoing->change);
+  }
   return done ? "undid " + undoing->undone.summary : to_line(done.problem());
 }
 
@@ -114,8 +144,15 @@ TEST_CASE("what a change superseded stands again, and the book keeps all three")
   const auto show = store->load();
   CHECK(store->book(9, show->all<Piece>().front().id)->size() == 3);
   SUBCASE("the step back can be taken back, and the change taken back once more") {
-    CHECK(undo(*store, 3) == "undid undone: edit leather");
+    CHECK(undo(*store, *store->last_step_back("ines")) == "undid undone: edit leather");
     CHECK(said(*store) == after);
+    CHECK(store->book(1)->front().summary == "again: edit leather");
+    CHECK(store->book(1)->front().undoes == 3);
+    CHECK(store->book(2)->back().undone_by == 4);
+    CHECK(
+        to_line(store->last_step_back("ines").problem()) ==
+        "ines has nothing to do again; only what was undone last, with nothing changed since, "
+        "is done again");
     CHECK(undo(*store) == "undid leather");
     CHECK(said(*store) == before);
   }
@@ -238,8 +275,48 @@ TEST_CASE("any run of changes, taken back and done again, passes the same shows"
       REQUIRE(said(*store) == pile[pile.size() - 2 - static_cast<std::size_t>(i)]);
     }
     for (int i = deep; i-- > 0;) {
-      REQUIRE(contains(undo(*store, steps_back[static_cast<std::size_t>(i)]), "undid undone"));
+      REQUIRE(*store->last_step_back("ines") == steps_back[static_cast<std::size_t>(i)]);
+      REQUIRE(contains(undo(*store, *store->last_step_back("ines")), "undid undone"));
       REQUIRE(said(*store) == pile[pile.size() - 1 - static_cast<std::size_t>(i)]);
     }
   }
+}
+
+TEST_CASE("what says nothing of years or makers leaves the reckoning as it is") {
+  const ShowFolder folder;
+  auto store = begun(folder);
+  begin(*store);
+  const auto bears = [&](auto&& build) {
+    const auto show = store->load();
+    REQUIRE(show);
+    Change one(*show, "edit", "tried");
+    build(one, *show);
+    REQUIRE(store->apply(one, "ines", 1));
+    const auto after = store->load();
+    const bool says = store::bears_on_reckoning(*show, one);
+    CHECK(says == (store::digest(*show) != store::digest(*after)));
+    return says;
+  };
+  CHECK(!bears([](Change& one, const Show& show) {
+    one.add(Pick{.piece = show.all<Piece>().front().id});
+    one.add(Setting{.key = "title", .value = "Small Silver"});
+  }));
+  CHECK(!bears([](Change& one, const Show& show) {
+    Piece piece = show.all<Piece>().front();
+    piece.prose = "A scallop.";
+    piece.tray = one.word("tray 2");
+    one.replace(piece);
+    one.withdraw(show.all<Pick>().front().id, "not shown");
+  }));
+  CHECK(bears([](Change& one, const Show& show) {
+    Piece piece = show.all<Piece>().front();
+    piece.form = one.word("clasp");
+    one.replace(piece);
+  }));
+  CHECK(bears([](Change& one, const Show&) {
+    one.add(Setting{.key = "years.first", .value = "1900"});
+  }));
+  CHECK(bears([](Change& one, const Show& show) {
+    one.withdraw(show.all<Observation>().front().id, "doubtful");
+  }));
 }
