@@ -4,6 +4,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
+#include "desk/kept_calibration.h"
 #include "desk/reckoned.h"
 #include "evidence/trial.h"
 #include "press/calibration_plot.h"
@@ -242,6 +243,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return written.problem();
   }
   Answer answer{.json = to_json(found), .text = to_text(found), .problems = {}};
+  if (auto kept = keep_calibration(*open, answer.json, around.now); !kept) {
+    return kept.problem();
+  }
   answer.json["plots"] = {"prints/calibration.svg", "prints/calibration.pdf"};
   answer.text += "Drawn in prints/calibration.svg and prints/calibration.pdf.\n";
   return answer;

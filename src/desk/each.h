@@ -28,6 +28,8 @@ Operation paper_states();
 Operation what_if_seen();
 Operation note_seen();
 Operation undo_change();
+Operation years_of_use();
+Operation sources_told();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

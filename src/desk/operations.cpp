@@ -12,8 +12,8 @@ const std::vector<Operation>& operations() {
       print_papers(),   export_show(),       find_pieces(),     read_history(), read_dates(),
       reckon_formula(), calibrate_show(),    test_claim(),      look_list(),    table_pieces(),
       sheet_piece(),    identify_material(), screen_show(),     paper_states(), what_if_seen(),
-      note_seen(),      show_photographs(),  schedule_show(),   undo_change(),
-
+      note_seen(),      show_photographs(),  schedule_show(),   undo_change(),  years_of_use(),
+      sources_told(),
   };
   return list;
 }

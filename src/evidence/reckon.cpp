@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evidence/in_use.h"
 #include "evidence/parallel.h"
 #include "evidence/reckon_inside.h"
 
@@ -13,25 +14,6 @@ namespace {
 constexpr double stray = 0.05;  // share of a maker's pieces that tell nothing of the span
 // The number of characters for which a distance weight of 1 is a fair beginning.
 constexpr double usual_characters = 8;
-
-double spread_for(model::MakerKind kind, double person, double firm) {
-  return kind == model::MakerKind::person ? person : firm;
-}
-
-SpanPrior span_prior(const model::Maker& maker) {
-  SpanPrior prior;
-  if (maker.from) {
-    prior.start = maker.from->value;
-    prior.start_sd = std::max(0.5, maker.from_sd);
-  }
-  if (maker.to) {
-    prior.end = maker.to->value;
-    prior.end_sd = std::max(0.5, maker.to_sd);
-  }
-  prior.length_mean = spread_for(maker.kind, 25, 40);
-  prior.length_sd = spread_for(maker.kind, 12, 30);
-  return prior;
-}
 
 std::vector<double> even_over(YearSpan stated, YearSpan axis) {
   std::vector<double> p(static_cast<std::size_t>(axis.length()), 0);

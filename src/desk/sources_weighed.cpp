@@ -1,0 +1,41 @@
+#include "desk/sources_weighed.h"
+
+#include "desk/warm.h"
+#include "evidence/claim_test.h"
+
+namespace backmark::desk {
+
+Result<std::shared_ptr<const SourcesWeighed>> weigh_sources(
+    OpenShow& open,
+    const std::vector<evidence::ClaimOnFile>& claims,
+    const Surroundings& around) {
+  const auto make = [&]() -> Result<SourcesWeighed> {
+    const auto fitted = fitted_show(open, around);
+    if (!fitted) {
+      return fitted.problem();
+    }
+    const model::Show& show = *(*fitted)->show;
+    const evidence::Reckoning& reckoning = (*fitted)->reckoning;
+    auto borne_out =
+        evidence::borne_out(show, reckoning, watch_of(around, "holding sources to the pieces"));
+    if (!borne_out) {
+      return borne_out.problem();
+    }
+    SourcesWeighed weighed{*std::move(borne_out), {}};
+    for (const evidence::ClaimOnFile& one : claims) {
+      weighed.claims.emplace(one.ask, evidence::test_claim(show, reckoning, one.claim, 1));
+    }
+    around.progress(1, "");
+    return weighed;
+  };
+  if (open.warm != nullptr) {
+    return open.warm->derived<SourcesWeighed>(open.store, open.show, "sources weighed", make);
+  }
+  auto weighed = make();
+  if (!weighed) {
+    return weighed.problem();
+  }
+  return std::make_shared<const SourcesWeighed>(*std::move(weighed));
+}
+
+}  // namespace backmark::desk
