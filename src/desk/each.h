@@ -30,6 +30,8 @@ Operation note_seen();
 Operation undo_change();
 Operation years_of_use();
 Operation sources_told();
+Operation add_record();
+Operation withdraw_record();
 Operation calibrate_show();
 Operation test_claim();
 Operation look_list();

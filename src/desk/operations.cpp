@@ -13,7 +13,7 @@ const std::vector<Operation>& operations() {
       reckon_formula(), calibrate_show(),    test_claim(),      look_list(),    table_pieces(),
       sheet_piece(),    identify_material(), screen_show(),     paper_states(), what_if_seen(),
       note_seen(),      show_photographs(),  schedule_show(),   undo_change(),  years_of_use(),
-      sources_told(),
+      sources_told(),   add_record(),        withdraw_record(),
   };
   return list;
 }

@@ -113,7 +113,8 @@ Json parts_json(const Show& show, const model::Piece& piece) {
 Json marks_json(const Show& show, const model::Piece& piece) {
   Json list = Json::array();
   for (const model::Mark& mark : show.marks_of(piece.id)) {
-    list.push_back({{"text", mark.seen == model::Seen::none ? "looked for, none" : mark.text},
+    list.push_back({{"id", mark.id.value},
+                    {"text", mark.seen == model::Seen::none ? "looked for, none" : mark.text},
                     {"place", show.text(mark.place)}});
   }
   return list;
@@ -123,7 +124,8 @@ Json told_json(const Show& show, const model::Piece& piece) {
   Json list = Json::array();
   for (const model::Claim& claim : show.claims_on(piece.id)) {
     const model::Source* source = show.find(claim.source);
-    list.push_back({{"text", claim.text},
+    list.push_back({{"id", claim.id.value},
+                    {"text", claim.text},
                     {"source", source != nullptr ? source->title : ""},
                     {"against", claim.negative}});
   }
@@ -133,7 +135,8 @@ Json told_json(const Show& show, const model::Piece& piece) {
 Json events_json(const Show& show, const model::Piece& piece) {
   Json list = Json::array();
   for (const model::Event& event : show.events_of(piece.id)) {
-    list.push_back({{"date", event.date},
+    list.push_back({{"id", event.id.value},
+                    {"date", event.date},
                     {"text", event.text},
                     {"party", show.text(event.party)},
                     {"place", show.text(event.place)}});

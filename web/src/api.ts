@@ -248,6 +248,45 @@ export interface Asks {
     /** how many; 4000 */
     'draws'?: number;
   };
+  /** take a change back: your newest, or any by its number */
+  'undo': {
+    /** its number in "history", whoever made it */
+    'change'?: number;
+    /** do again what was undone last */
+    'again'?: boolean;
+    seen?: number;
+    once?: string;
+  };
+  /** how each character and maker came and went, as far as dated pieces tell */
+  'years': {
+    /** only these, each piece listed (by their keys) */
+    'character'?: string[];
+  };
+  /** who says so, who they had it from, and what the pieces say */
+  'sources': {
+    /** hold each source and claim to the pieces */
+    'weigh'?: boolean;
+  };
+  /** add a piece, maker, source, claim, event, character, lineage or window */
+  'add': {
+    /** what is added */
+    'kind': string;
+    /** what is said of it, as number="ES 400" made="about 1955" */
+    'words': string[];
+    seen?: number;
+    once?: string;
+  };
+  /** take a record out of the show, with the reason; the book keeps it */
+  'withdraw': {
+    /** the number of an observation, claim, event, maker ... */
+    'record'?: number;
+    /** a piece, with all that is of it */
+    'piece'?: string;
+    /** why, for the book */
+    'reason': string;
+    seen?: number;
+    once?: string;
+  };
 }
 
 export type OperationName = keyof Asks;
