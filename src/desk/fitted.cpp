@@ -4,17 +4,12 @@
 
 namespace backmark::desk {
 
-namespace {
-
-// What a page may ask for again; any other settings are somebody's trial.
 bool usual(const evidence::ReckonSettings& settings) {
   const evidence::ReckonSettings plain;
   return settings.seed == plain.seed && settings.rounds == plain.rounds &&
          settings.unlisted_share == plain.unlisted_share && settings.hidden.empty() &&
          (settings.chains == plain.chains || settings.chains == 0);
 }
-
-}  // namespace
 
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,
                                                   const evidence::ReckonSettings& settings,

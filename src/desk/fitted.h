@@ -13,6 +13,9 @@ struct Fitted {
   evidence::Reckoning reckoning;
 };
 
+// Settings that a page may ask for again; any others are somebody's trial.
+bool usual(const evidence::ReckonSettings& settings);
+
 // Kept if the settings are the usual ones, with or without the sampled part. Problems: those of
 // Reckoning::fit.
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,

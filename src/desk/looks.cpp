@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "desk/fitted.h"
+#include "desk/warm.h"
 #include "evidence/look_plan.h"
 #include "evidence/looks.h"
 
@@ -31,22 +32,50 @@ Result<LookWish> look_wish_of(const Call& call) {
   return LookWish{*hours, by == "lender"};
 }
 
+namespace {
+
+// What a look costs bears on the list and not on the reckoning, so lists are told apart by it.
+std::string costs_of(const model::Show& show) {
+  std::string costs;
+  for (const model::Character& character : show.all<model::Character>()) {
+    costs += fmt::format(" {}", character.minutes);
+  }
+  return costs;
+}
+
+// The list without a plan.
+Result<model::LookList> list_of(OpenShow& open,
+                                const evidence::ReckonSettings& settings,
+                                const Surroundings& around) {
+  const auto make = [&]() -> Result<model::LookList> {
+    const auto fitted = fitted_show(open, settings, around);
+    if (!fitted) {
+      return fitted.problem();
+    }
+    auto list = evidence::next_looks(open.show, (*fitted)->reckoning, {},
+                                     watch_of(around, "weighing what each look would settle"));
+    around.progress(1, "");
+    return list;
+  };
+  if (open.warm == nullptr || !usual(settings)) {
+    return make();
+  }
+  const std::string name = fmt::format("looks {}{}", settings.chains, costs_of(open.show));
+  const auto kept = open.warm->derived<model::LookList>(open.store, open.show, name, make);
+  return kept ? Result<model::LookList>(**kept) : kept.problem();
+}
+
+}  // namespace
+
 Result<model::LookList> looks_of(OpenShow& open,
                                  const LookWish& wish,
                                  const evidence::ReckonSettings& settings,
                                  const Surroundings& around) {
-  const evidence::Watch watch = watch_of(around, "weighing what each look would settle");
-  const auto fitted = fitted_show(open, settings, around);
-  if (!fitted) {
-    return fitted.problem();
-  }
-  const model::Show& show = open.show;
-  auto list = evidence::next_looks(show, (*fitted)->reckoning, {}, watch);
-  around.progress(1, "");
+  auto list = list_of(open, settings, around);
   if (list && wish.hours > 0) {
-    evidence::plan_looks(show, wish.hours,
+    evidence::plan_looks(open.show, wish.hours,
                          wish.by_lender ? evidence::Visit::lender : evidence::Visit::tray,
-                         evidence::visit_minutes(show), *list);
+                         evidence::visit_minutes(open.show), *list);
   }
   return list;
 }

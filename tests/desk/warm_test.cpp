@@ -1,0 +1,115 @@
+#include "desk/warm.h"
+
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <unistd.h>
+
+#include "base/text.h"
+#include "desk/open.h"
+
+using namespace backmark;
+using namespace backmark::model;
+
+namespace {
+
+// A show in a folder of its own, as a door that keeps it in memory opens it.
+class Kept {
+ public:
+  Kept() : folder_(std::filesystem::temp_directory_path() / fmt::format("warm-{}", getpid())) {
+    std::filesystem::remove_all(folder_);
+    REQUIRE(store::create(folder_));
+    call_.set("show", {folder_.string()});
+    call_.warm = &warm_;
+  }
+  ~Kept() { std::filesystem::remove_all(folder_); }
+
+  desk::OpenShow open() {
+    auto opened = desk::open_show(call_, store::Access::change);
+    REQUIRE(opened);
+    return std::move(*opened);
+  }
+
+  template <class Build>
+  void change(Build&& build) {
+    desk::OpenShow opened = open();
+    Change one(opened.show, "edit", "tried");
+    build(one, opened.show);
+    REQUIRE(opened.store.apply(one, "ines", 1));
+  }
+
+  // How often the dear thing was made so far, after asking for it once more.
+  int ask() {
+    desk::OpenShow opened = open();
+    const auto dear = warm_.derived<int>(opened.store, opened.show, "dear",
+                                         [&]() -> Result<int> { return ++made_; });
+    REQUIRE(dear);
+    return made_;
+  }
+
+  desk::Warm& warm() { return warm_; }
+  const Path& folder() const { return folder_; }
+
+ private:
+  Path folder_;
+  desk::Warm warm_;
+  desk::Call call_;
+  int made_ = 0;
+};
+
+void begin(Change& one, const Show&) {
+  const auto piece = one.add(Piece{.number = "ES 1"});
+  const auto cord = one.add(Character{.key = "cord", .label = "Cord"});
+  one.add(Observation{.piece = piece, .character = cord, .value = one.word("vinyl")});
+}
+
+}  // namespace
+
+TEST_CASE("what is written is in memory at once, and what another program writes is read") {
+  Kept kept;
+  kept.change(begin);
+  CHECK(kept.warm().position() == 1);
+  CHECK(kept.open().show.piece("ES 1") != nullptr);
+  auto beside = store::Store::open(kept.folder(), store::Access::change);
+  const auto show = beside->load();
+  Change theirs(*show, "edit", "beside");
+  theirs.add(Piece{.number = "ES 2"});
+  REQUIRE(beside->apply(theirs, "tablet", 1));
+  CHECK(kept.warm().position() == 1);
+  CHECK(kept.open().show.piece("ES 2") != nullptr);
+  CHECK(kept.warm().position() == 2);
+}
+
+TEST_CASE("a fit lives on through a pick, and goes with what bears on years") {
+  Kept kept;
+  kept.change(begin);
+  CHECK(kept.ask() == 1);
+  CHECK(kept.ask() == 1);
+  kept.change([](Change& one, const Show& show) {
+    one.add(Pick{.piece = show.all<Piece>().front().id});
+  });
+  CHECK(kept.ask() == 1);
+  kept.change([](Change& one, const Show& show) {
+    Observation anew = show.all<Observation>().front();
+    anew.supersedes = anew.id;
+    anew.value = one.word("leather");
+    one.add(anew);
+  });
+  CHECK(kept.ask() == 2);
+  kept.change([](Change& one, const Show&) {
+    one.add(Setting{.key = "title", .value = "Small Silver"});
+  });
+  CHECK(kept.ask() == 2);
+}
+
+TEST_CASE("who still looks at an earlier show gets his own, and spoils nobody else's") {
+  Kept kept;
+  kept.change(begin);
+  desk::OpenShow early = kept.open();
+  kept.change([](Change& one, const Show&) { one.add(Piece{.number = "ES 2"}); });
+  CHECK(kept.ask() == 1);
+  const auto own = kept.warm().derived<int>(early.store, early.show, "dear",
+                                            []() -> Result<int> { return -7; });
+  REQUIRE(own);
+  CHECK(**own == -7);
+  CHECK(kept.ask() == 1);
+}
