@@ -12,7 +12,8 @@ namespace backmark::press {
 
 namespace {
 
-constexpr double tail = 0.012;            // the band of a piece ends at the 1.2 and 98.8 points
+constexpr double tail = 0.012;  // the band of a piece ends at the 1.2 and 98.8 points
+constexpr double least_seen = 0.2;
 constexpr std::size_t fewest_pieces = 2;  // of a fitting, to say when it was in use
 
 std::size_t cells(YearSpan span) {
@@ -91,6 +92,19 @@ std::vector<double> in_use(const std::vector<const model::YearBelief*>& years, Y
     p.push_back((1 - none_yet) * (1 - all_before));
   }
   return p;
+}
+
+std::optional<YearSpan> seen_in(const std::vector<const model::YearBelief*>& years,
+                                YearSpan span) {
+  const std::vector<double> p = in_use(years, span);
+  std::optional<YearSpan> seen;
+  for (std::size_t at = 0; at < p.size(); ++at) {
+    const Year year{span.first.value + static_cast<int>(at)};
+    if (p[at] >= least_seen) {
+      seen = {seen ? seen->first : year, year};
+    }
+  }
+  return seen;
 }
 
 std::vector<double> at_work(const model::Maker& maker, YearSpan span) {

@@ -20,6 +20,11 @@ struct FadeBand {
 // last was not made before then), the pieces' years taken as independent. Empty for no piece.
 std::vector<double> in_use(const std::vector<const model::YearBelief*>& years, YearSpan span);
 
+// The years outside of which the chance of use is under one in five: what "seen from .. to"
+// says of marks and fittings. Nothing for no piece, or if no year reaches it.
+std::optional<YearSpan> seen_in(const std::vector<const model::YearBelief*>& years,
+                                YearSpan span);
+
 // At work between two years, each with a normal error; an end that nobody documented is taken
 // as still at work. Both unknown: empty.
 std::vector<double> at_work(const model::Maker& maker, YearSpan span);

@@ -167,7 +167,7 @@ void record_words(Recorder& recorder, const std::vector<Choice>& chosen) {
     recorder.change.add(model::Permission{.subject = recorder.makers[i].value,
                                           .use = Use::print,
                                           .leave = Leave::given,
-                                          .terms = "name and place",
+                                          .terms = "name, place, years and text",
                                           .day = first_day + 60});
   }
   if (chosen.size() > 60) {

@@ -10,6 +10,7 @@ const std::vector<Kind>& kinds() {
       {"essays", lay_essays},
       {"entries", lay_entries},
       {"chronology", lay_chronology},
+      {"makers", lay_makers},
       {"glossary", lay_glossary},
       {"concordance", lay_concordance},
       {"note on method", lay_method},

@@ -30,6 +30,8 @@ void lay_entries(Layout& book);
 void lay_method(Layout& book);
 // What the show's makers, fittings and pieces are, in years.
 void lay_chronology(Layout& book);
+// Makers with their years, pieces and marks; unrecorded hands by place; marks of nobody known.
+void lay_makers(Layout& book);
 // The terms of essays/glossary.md.
 void lay_glossary(Layout& book);
 // Works that the texts cite.
