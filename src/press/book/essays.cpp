@@ -86,6 +86,26 @@ void add_head(Layout& book, Page& page, const Prose& prose, std::size_t number) 
   book.text(page, {left, y - 13 * grid.type + 2.5 * grid.step}, {{author, italic(grid, 12.5)}});
 }
 
+// A piece's number leads to its entry, a page to what stands there, a short title to the works
+// cited.
+void add_links(Layout& book, Page& page, const FlowLine& line, draw::Point baseline) {
+  for (const draw::Tagged& tagged : line.line.tags) {
+    const Span& span = (*line.words)[static_cast<std::size_t>(tagged.tag)];
+    const double height = book.grid().step;
+    const draw::Box box{baseline.x + tagged.x, baseline.y - 0.75 * height, tagged.width,
+                        height};
+    if (span.kind == Span::Kind::address) {
+      page.links.push_back({box, {}, span.key});
+    } else if (span.kind == Span::Kind::citation) {
+      book.link(page, box, "bibliography");
+    } else if (span.kind == Span::Kind::piece) {
+      book.link(page, box, "piece " + span.key);
+    } else if (span.kind == Span::Kind::page) {
+      book.link(page, box, span.key);
+    }
+  }
+}
+
 void lay_essay(Layout& book, const Prose& prose, std::size_t number) {
   const Grid& grid = book.grid();
   book.open({.title = prose.title,
@@ -120,6 +140,7 @@ void lay_essay(Layout& book, const Prose& prose, std::size_t number) {
                             lines[i].head ? Role::heading : Role::text,
                             paragraph,
                             true});
+      add_links(book, page, lines[i], page.lines.back().baseline);
       notes.insert(notes.end(), lines[i].notes.begin(), lines[i].notes.end());
       ++k;
     }

@@ -67,6 +67,7 @@ void add_block(
     line.head = head;
     line.before = head && at == 0 && !all.empty() ? 1 : 0;
     line.notes = notes_in(line.line, block.words, notes);
+    line.words = &block.words;
     line.where = block.where;
     if (line.line.overfull > 0.01) {
       book.find({Fault::conflict, "a line is wider than its measure", block.where,

@@ -17,8 +17,9 @@ struct FlowLine {
   int before = 0;      // white lines before it, dropped at the head of a page
   bool first = false;  // of its paragraph
   bool last = false;
-  bool head = false;       // a heading: keeps two lines after it
-  std::vector<int> notes;  // whose marks stand in it
+  bool head = false;             // a heading: keeps two lines after it
+  std::vector<int> notes;        // whose marks stand in it
+  const Words* words = nullptr;  // of its block; its line's tags count them
   std::string where;
 };
 

@@ -114,7 +114,7 @@ class MakerPages {
 
   void lay(const MakerPage& maker) {
     const draw::Paragraph text = prose(maker);
-    const double under_text = 8 + static_cast<double>(text.size()) + (text.empty() ? -1 : 1);
+    const double under_text = 8 + static_cast<double>(text.size()) + (text.empty() ? 0 : 1);
     const Linked list = pieces(maker);
     const draw::Paragraph list_lines = list.set(book_, grid_.text_width());
     double height = under_text + small_lines(list_lines.size() + 1);
