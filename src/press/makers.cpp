@@ -135,12 +135,15 @@ class Gathering {
     return *at;
   }
   void add_marks(const words::Place& place) {
+    bool first = true;  // the one its picture shows
     for (const model::Mark& mark : job_.show.marks_of(place.piece->id)) {
-      if (mark.seen != model::Seen::value || mark.text.empty()) {
-        continue;
-      }
       const std::string legend = without_brackets(mark.text);
       const auto maker = legends_.find(legend);
+      const bool inscription =
+          mark.kind == model::MarkKind::engraving && maker == legends_.end();
+      if (mark.seen != model::Seen::value || legend.empty() || inscription) {
+        continue;
+      }
       StruckMark& struck = marks_[{maker == legends_.end() ? 0 : maker->second, legend,
                                    std::string(job_.show.text(mark.outline))}];
       struck.legend = legend;
@@ -148,9 +151,10 @@ class Gathering {
       if (struck.places.empty() || struck.places.back() != &place) {
         struck.places.push_back(&place);
       }
-      if (struck.photograph == nullptr) {
+      if (struck.photograph == nullptr && first) {
         struck.photograph = photograph_of(job_.show, place.piece->id, model::View::mark);
       }
+      first = false;
     }
   }
   void finish(StruckMark& mark) const {

@@ -50,7 +50,8 @@ struct BookMakers {
 
 // Of a living maker only the name is told without leave to print, with leave what its terms
 // name ("years", "text"), all if they name nothing. A mark is a maker's if its legend is the
-// usual mark or of the maker's lineage of stamps.
+// usual mark or of the maker's lineage of stamps; other engravings are inscriptions, no marks.
+// A piece's picture of its mark is taken to show the first of them.
 BookMakers makers_of(const PressJob& job, const words::Grammar& grammar, YearSpan span);
 
 // "M·[O]" reads "M·O".
