@@ -114,6 +114,9 @@ Result<Added> add_listed(const Show& show, const std::string& kind, const Words&
   if (!map) {
     Problem problem = map.problem();
     problem.where.clear();
+    problem.fix += kind == "piece" ? "; what is not a character of the show yet is begun with "
+                                     "\"backmark add SHOW character\""
+                                   : "";
     return problem;
   }
   const auto table = exchange::to_table(std::move(records), "");

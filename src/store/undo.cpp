@@ -249,8 +249,10 @@ Entry newest_by(SQLite::Database& database, const std::string& who) {
   statement.bind(1, who);
   while (statement.executeStep()) {
     const std::int64_t position = statement.getColumn(0).getInt64();
-    if (!steps.is_step_back(position) && !steps.undone_by(position)) {
-      return read_entry(statement);
+    Entry entry = read_entry(statement);
+    const bool begins = entry.operation == "new";  // only by its number
+    if (!begins && !steps.is_step_back(position) && !steps.undone_by(position)) {
+      return entry;
     }
   }
   throw Problem{Fault::not_found, fmt::format("{} has changed nothing that holds", who), "",

@@ -10,5 +10,6 @@ $ backmark demo b.show --undrawn --pieces 80 > /dev/null
 $ backmark calibrate b.show --folds 4 --json | grep -c '"maker_top3"'
 1
 $ ls b.show/prints
+calibration.json
 calibration.pdf
 calibration.svg

@@ -23,6 +23,16 @@ backmark: curator has nothing to do again; only what was undone last, with nothi
 $ backmark undo back.show --change 2 --again
 backmark: --change and --again are two ways to say which; give one of them
 [2]
+$ backmark new bare.show
+...
+$ backmark undo bare.show
+backmark: curator has changed nothing that holds; "backmark history SHOW" has every change; take one back by its number
+[2]
+$ backmark years bare.show | head -2
+0 pieces, 0 of them dated by themselves.
+Give two dated pieces a character and it appears here.
+$ backmark sources bare.show --weigh
+Nobody has said anything yet. Note a source on any piece.
 $ backmark undo back.show --change 99
 backmark: there is no change 99; "backmark history SHOW" has their numbers
 [2]
