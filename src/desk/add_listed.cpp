@@ -123,7 +123,8 @@ Result<Added> add_listed(const Show& show, const std::string& kind, const Words&
   if (!table) {
     return table.problem();
   }
-  auto outcome = exchange::import_rows(show, *table, *map, {.file = "by hand"});
+  auto outcome = exchange::import_rows(show, *table, *map,
+                                       {.file = fmt::format("{} {} by hand", kind, *name)});
   if (!outcome) {
     return outcome.problem();
   }
