@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "press/book/kinds.h"
 #include "press/book/render.h"
+#include "press/preflight.h"
 
 namespace backmark::press {
 
@@ -67,7 +68,10 @@ Result<Printed> print_book(const PressJob& job) {
   }
   Printed printed;
   printed.files = {{"book.pdf", std::move(*pdf)}};
-  printed.findings = (*plan)->findings;
+  printed.findings = preflight(job.show, (*plan)->grammar.numbering());
+  for (const Problems& more : {(*plan)->findings, judge_lines(layout.quality())}) {
+    printed.findings.insert(printed.findings.end(), more.begin(), more.end());
+  }
   printed.findings.insert(printed.findings.end(), layout.findings().begin(),
                           layout.findings().end());
   printed.facts = layout.facts();

@@ -1,0 +1,110 @@
+#include "press/preflight.h"
+
+#include <algorithm>
+#include <map>
+
+#include "base/text.h"
+
+namespace backmark::press {
+
+namespace {
+
+using Numbers = std::vector<std::string>;
+
+// The latest answer of each subject on printing.
+std::map<std::int32_t, model::Leave> leaves_to_print(const model::Show& show) {
+  std::map<std::int32_t, const model::Permission*> latest;
+  for (const model::Permission& one : show.all<model::Permission>()) {
+    const model::Permission*& known = latest[one.subject];
+    if (one.use == model::Use::print && (known == nullptr || one.day >= known->day)) {
+      known = &one;
+    }
+  }
+  std::map<std::int32_t, model::Leave> leaves;
+  for (const auto& [subject, permission] : latest) {
+    if (permission != nullptr) {
+      leaves.emplace(subject, permission->leave);
+    }
+  }
+  return leaves;
+}
+
+void tell(Problems& found, const std::string& what, const Numbers& of, const std::string& fix) {
+  if (!of.empty()) {
+    found.push_back(
+        {Fault::conflict,
+         fmt::format("{} of {} {}", what, of.size(), of.size() == 1 ? "piece" : "pieces"),
+         "numbers " + join(of, ", "), fix});
+  }
+}
+
+}  // namespace
+
+Problems preflight(const model::Show& show, const words::Numbering& numbering) {
+  Numbers refused;
+  Numbers waiting;
+  Numbers unasked;
+  Numbers no_front;
+  Numbers no_back;
+  Numbers no_scale;
+  const auto leaves = leaves_to_print(show);
+  for (const words::Place& place : numbering.places()) {
+    if (!place.pick->in_book) {
+      continue;
+    }
+    const std::string number = std::to_string(place.number);
+    const auto leave = leaves.find(place.piece->id.value);
+    if (leave == leaves.end()) {
+      unasked.push_back(number);
+    } else if (leave->second != model::Leave::given) {
+      (leave->second == model::Leave::refused ? refused : waiting).push_back(number);
+    }
+    const model::Photograph* front = photograph_of(show, place.piece->id, model::View::front);
+    const model::Photograph* back = photograph_of(show, place.piece->id, model::View::back);
+    if (front == nullptr) {
+      no_front.push_back(number);
+    }
+    if (back == nullptr) {
+      no_back.push_back(number);
+    }
+    for (const model::Photograph* one : {front, back}) {
+      if (one != nullptr && one->pixels_per_mm <= 0) {
+        no_scale.push_back(number);
+      }
+    }
+  }
+  Problems found;
+  tell(found, "leave to print was refused: pictures", refused,
+       "take the pieces out of the book");
+  tell(found, "leave to print is asked for and not given: pictures", waiting,
+       "wait for the answer, and record it");
+  tell(found, "nobody was asked for leave to print: pictures", unasked,
+       "ask, and record the answer");
+  tell(found, "there is no picture of the front", no_front, "photograph it");
+  tell(found, "there is no picture of the back", no_back, "photograph it");
+  tell(found, "a picture has no true scale, and is not printed,", no_scale,
+       "photograph it with a scale, or give its pixels a millimetre");
+  return found;
+}
+
+Problems judge_lines(const draw::Quality& quality) {
+  Problems found;
+  const auto add = [&found](const std::string& what) {
+    found.push_back(
+        {Fault::conflict, what, "the lines of the book", "reword what stands there"});
+  };
+  if (quality.overfull > 0) {
+    add(fmt::format("{} lines are wider than their measure", quality.overfull));
+  }
+  if (quality.very_loose > 0 && quality.very_loose * 100 >= quality.lines) {
+    add(fmt::format("{} of {} lines have spaces over twice the natural", quality.very_loose,
+                    quality.lines));
+  }
+  if (quality.short_last > 0) {
+    add(fmt::format("{} paragraphs of {} end in a scrap of a line", quality.short_last,
+                    quality.paragraphs));
+  }
+  return found;
+}
+
+}  // namespace backmark::press
