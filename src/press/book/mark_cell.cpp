@@ -35,8 +35,9 @@ double picture_height(const StruckMark& mark, MarkRoom room) {
                         : 0;
 }
 
-double words_height(const Grid& grid) {
-  return 3 * grid.small + 2.6 * grid.type;
+// Beside others the legend may take two lines.
+double words_height(const Grid& grid, MarkRoom room) {
+  return (room.across > 1 ? 4 : 3) * grid.small + 2.6 * grid.type;
 }
 
 std::string in_outline(const std::string& outline) {
@@ -119,7 +120,7 @@ double marks_height(const Layout& book, const std::vector<StruckMark>& marks, Ma
     for (std::size_t i = at; i < std::min(marks.size(), at + across); ++i) {
       most = std::max(most, picture_height(marks[i], room));
     }
-    height += most + words_height(book.grid());
+    height += most + words_height(book.grid(), room);
   }
   return height;
 }
@@ -141,7 +142,7 @@ void add_marks(Layout& book,
       const double x = at.x + static_cast<double>(i - row) * (room.width + grid.gutter);
       add_cell(book, page, marks[i], {x, at.y}, most, room);
     }
-    at.y += most + words_height(grid);
+    at.y += most + words_height(grid, room);
   }
   if (!marks.empty()) {
     add_scale(book, page, marks, {at.x, at.y - 0.2 * grid.small}, room);
