@@ -53,7 +53,10 @@ JointChain::JointChain(const JointShow& show,
   }
   rebuild_counts();
   rebuild_fashion();
-  rebuild_variants();
+  shared_.variant.resize(state_.lineage.size());
+  for (Index lineage = 0; lineage < state_.lineage.size(); ++lineage) {
+    rebuild_variant(lineage);
+  }
   rebuild_all_habits();
 }
 
@@ -172,16 +175,13 @@ void JointChain::rebuild_fashion() {
   }
 }
 
-void JointChain::rebuild_variants() {
-  shared_.variant.clear();
-  for (const LineageState& lineage : state_.lineage) {
-    shared_.variant.push_back(variant_curves(lineage, layout_.years));
-    const double stray =
-        settings_.mark_stray / static_cast<double>(shared_.variant.back().size());
-    for (auto& curve : shared_.variant.back()) {
-      for (double& p : curve) {
-        p = (1 - settings_.mark_stray) * p + stray;
-      }
+void JointChain::rebuild_variant(Index lineage) {
+  auto& curves = shared_.variant[lineage];
+  curves = variant_curves(state_.lineage[lineage], layout_.years);
+  const double stray = settings_.mark_stray / static_cast<double>(curves.size());
+  for (auto& curve : curves) {
+    for (double& p : curve) {
+      p = (1 - settings_.mark_stray) * p + stray;
     }
   }
 }

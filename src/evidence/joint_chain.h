@@ -46,7 +46,7 @@ class JointChain {
   void rebuild_fashion();
   void rebuild_habit(int maker, int character);
   void rebuild_all_habits();
-  void rebuild_variants();
+  void rebuild_variant(Index lineage);
 
   // Pieces.
   void redraw_piece(Index piece, const std::vector<double>& maker_prior);
@@ -71,7 +71,8 @@ class JointChain {
   void redraw_spans();
   void redraw_span(int maker, const std::vector<Index>& members);
   Members members_of(int maker, const std::vector<Index>& members);
-  std::vector<double> year_likelihood(Index piece) const;
+  // `but`: a lineage whose marks are left out; -1 none.
+  std::vector<double> year_likelihood(Index piece, int but) const;
   void move_span(int maker, int direction, const Members& members);
   void redraw_years(const Members& members, int maker);
 
@@ -79,7 +80,12 @@ class JointChain {
   void redraw_fashion();
   std::vector<int> fashion_counts() const;
   void redraw_shares();
+
+  // Marks in order.
   void redraw_lineages();
+  void redraw_changes(Index lineage);
+  void redraw_changes_undated(Index lineage);
+  std::vector<double> year_beside(Index piece, Index lineage) const;
   bool mark_is_stray(const JointMark& mark, int year);
 
   // Doubts.

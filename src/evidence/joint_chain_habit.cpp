@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evidence/draw.h"
 #include "evidence/joint_chain.h"
 
 namespace backmark::evidence {
@@ -155,11 +156,7 @@ void JointChain::redraw_concentration() {
       }
       log_p.push_back(sum);
     }
-    const double top = *std::max_element(log_p.begin(), log_p.end());
-    for (double& x : log_p) {
-      x = std::exp(x - top);
-    }
-    state_.concentration[c] = random_.weighted(log_p);
+    state_.concentration[c] = draw_log(std::move(log_p), random_);
   }
 }
 

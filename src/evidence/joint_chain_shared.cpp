@@ -1,4 +1,4 @@
-// Steps of the chain for what all pieces share: fashions, marks in order, shares and rates.
+// Steps of the chain for what all pieces share: fashions, shares and rates.
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -52,34 +52,6 @@ void JointChain::redraw_fashion() {
     state_.stick[c] = std::move(sticks.log_odds);
   }
   rebuild_fashion();
-}
-
-bool JointChain::mark_is_stray(const JointMark& mark, int year) {
-  if (settings_.mark_stray <= 0) {
-    return false;
-  }
-  const auto& curves = shared_.variant[static_cast<Index>(mark.lineage)];
-  const double stray = settings_.mark_stray / static_cast<double>(curves.size());
-  const double all = curves[static_cast<Index>(mark.variant)][static_cast<Index>(year)];
-  return random_.chance(stray / all);
-}
-
-void JointChain::redraw_lineages() {
-  for (Index l = 0; l < show_.lineages.size(); ++l) {
-    VariantCounts counts(static_cast<Index>(show_.lineages[l].variants),
-                         std::vector<int>(static_cast<Index>(layout_.years), 0));
-    for (Index i = 0; i < show_.pieces.size(); ++i) {
-      const int year = state_.piece[i].year;
-      for (const JointMark& mark : show_.pieces[i].marks) {
-        if (show_.pieces[i].teaches && mark.lineage == static_cast<int>(l) &&
-            !mark_is_stray(mark, year)) {
-          ++counts[static_cast<Index>(mark.variant)][static_cast<Index>(year)];
-        }
-      }
-    }
-    state_.lineage[l] = draw_lineage(counts, settings_.mark_overlap, random_);
-  }
-  rebuild_variants();
 }
 
 std::vector<double> JointChain::draw_dirichlet(const std::vector<double>& weight) {

@@ -5,6 +5,7 @@
 #include <limits>
 #include <tuple>
 
+#include "evidence/draw.h"
 #include "evidence/joint_chain.h"
 
 namespace backmark::evidence {
@@ -18,7 +19,7 @@ struct JointChain::Members {
 
 // How well each year explains the piece, given its flags; own choices do not depend on the
 // year.
-std::vector<double> JointChain::year_likelihood(Index piece) const {
+std::vector<double> JointChain::year_likelihood(Index piece, int but) const {
   const PieceState& placed = state_.piece[piece];
   const PieceFrame& frame = frames_[piece];
   const int gap = settings_.replaced_gap;
@@ -26,6 +27,9 @@ std::vector<double> JointChain::year_likelihood(Index piece) const {
   std::transform(frame.year_weight.begin(), frame.year_weight.end(), like.begin() + frame.first,
                  [](float x) { return static_cast<double>(x); });
   for (const JointMark& mark : show_.pieces[piece].marks) {
+    if (mark.lineage == but) {
+      continue;
+    }
     const auto& curve =
         shared_.variant[static_cast<Index>(mark.lineage)][static_cast<Index>(mark.variant)];
     std::transform(like.begin(), like.end(), curve.begin(), like.begin(), std::multiplies<>());
@@ -58,7 +62,7 @@ JointChain::Members JointChain::members_of(int maker, const std::vector<Index>& 
   Members members;
   members.piece = pieces;
   for (const Index piece : pieces) {
-    const auto like = year_likelihood(piece);
+    const auto like = year_likelihood(piece, -1);
     std::vector<double> sum(like.size() + 1, 0);
     for (Index t = 0; t < like.size(); ++t) {
       sum[t + 1] = sum[t] + like[t];
@@ -124,14 +128,10 @@ void JointChain::move_span(int maker, int direction, const Members& members) {
       }
     }
   }
-  const double top = *std::max_element(log_p.begin(), log_p.end());
-  if (!std::isfinite(top)) {
+  if (std::none_of(log_p.begin(), log_p.end(), [](double x) { return std::isfinite(x); })) {
     return;
   }
-  for (double& x : log_p) {
-    x = std::exp(x - top);
-  }
-  std::tie(state_.start[m], state_.end[m]) = spans[random_.weighted(log_p)];
+  std::tie(state_.start[m], state_.end[m]) = spans[draw_log(std::move(log_p), random_)];
 }
 
 void JointChain::redraw_years(const Members& members, int maker) {

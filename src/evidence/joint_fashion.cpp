@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "evidence/draw.h"
 #include "evidence/polya_gamma.h"
 
 namespace backmark::evidence {
@@ -142,11 +143,7 @@ std::size_t redraw_sticks(Sticks& sticks,
     by_step.push_back(std::move(all));
     evidence.push_back(log_sum);
   }
-  const double top = *std::max_element(evidence.begin(), evidence.end());
-  for (double& e : evidence) {
-    e = std::exp(e - top);
-  }
-  const std::size_t chosen = random.weighted(evidence);
+  const std::size_t chosen = draw_log(std::move(evidence), random);
   for (std::size_t k = 0; k + 1 < values; ++k) {
     draw_walk(by_step[chosen][k], sticks.log_odds.data() + k * years, random);
   }

@@ -7,6 +7,7 @@
 
 #include "base/result.h"
 #include "base/year.h"
+#include "evidence/draw.h"
 
 namespace backmark::evidence {
 namespace {
@@ -92,15 +93,6 @@ std::vector<double> last_change_log(const VariantCounts& counts,
     log_p[b] += between.log_at(static_cast<int>(b), 0, false, true);
   }
   return log_p;
-}
-
-std::size_t draw_log(const std::vector<double>& log_p, Random& random) {
-  const double top = *std::max_element(log_p.begin(), log_p.end());
-  std::vector<double> p;
-  for (const double x : log_p) {
-    p.push_back(std::exp(x - top));
-  }
-  return random.weighted(p);
 }
 
 }  // namespace
