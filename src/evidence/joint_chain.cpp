@@ -30,6 +30,7 @@ JointChain::JointChain(const JointShow& show,
       weigher_(show, settings_, layout_) {
   for (const JointPiece& piece : show.pieces) {
     frames_.push_back(frame_of(piece, show, layout_));
+    lone_maker_.push_back(lone_maker(frames_.size() - 1));
   }
   for (const JointMaker& maker : show.makers) {
     span_tables_.emplace_back(maker.span, show.years);

@@ -70,6 +70,8 @@ class JointChain {
   struct Members;
   void redraw_spans();
   void redraw_span(int maker, const std::vector<Index>& members);
+  int lone_maker(Index piece) const;
+  double stray_odds(Index piece, int maker, const std::vector<double>& like) const;
   Members members_of(int maker, const std::vector<Index>& members);
   // `but`: a lineage whose marks are left out; -1 none.
   std::vector<double> year_likelihood(Index piece, int but) const;
@@ -101,6 +103,7 @@ class JointChain {
   JointState state_;
   SharedTables shared_;
   std::vector<PieceFrame> frames_;
+  std::vector<int> lone_maker_;         // by piece, see lone_maker
   std::vector<SpanTable> span_tables_;  // by maker - 1
   std::vector<int> tables_;             // (0..K) x rows, auxiliary
   std::vector<PieceSums> sums_;

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <functional>
 #include <limits>
+#include <numeric>
 #include <tuple>
 
 #include "evidence/draw.h"
@@ -10,12 +11,35 @@
 
 namespace backmark::evidence {
 
-// The pieces now given to one maker, as running sums over years of their likelihood.
+// The pieces of one maker: those now given to it, and every piece that is its own or an
+// unlisted hand's and bears nothing else, whose maker is summed out too. Else a span would hold
+// the pieces at its ends, and they the span.
 struct JointChain::Members {
   std::vector<Index> piece;
-  std::vector<std::vector<double>> sum;  // years + 1 each, last entry 1
+  std::vector<std::vector<double>> sum;  // running over years of the likelihood; last entry 1
+  std::vector<double> stray;  // chance to be an unlisted hand's, over that to be this maker's
   std::vector<double> middle_log;  // by middle year of the span: evidence of the habits' base
+
+  double chance(Index i, int start, int end, double spread) const {
+    return (sum[i][static_cast<Index>(end) + 1] - sum[i][static_cast<Index>(start)]) * spread +
+           stray[i];
+  }
 };
+
+// The one listed maker that a piece may be by, if its maker can be summed out; else 0.
+int JointChain::lone_maker(Index piece) const {
+  const JointPiece& one = show_.pieces[piece];
+  if (one.maker >= 0 || one.maker_weight.empty() || !frames_[piece].components.empty()) {
+    return 0;
+  }
+  const auto& weight = one.maker_weight;
+  const auto possible = [](double w) { return w > 0; };
+  const auto first = std::find_if(weight.begin() + 1, weight.end(), possible);
+  return weight[0] > 0 && first != weight.end() &&
+                 std::none_of(first + 1, weight.end(), possible)
+             ? static_cast<int>(first - weight.begin())
+             : 0;
+}
 
 // How well each year explains the piece, given its flags; own choices do not depend on the
 // year.
@@ -58,6 +82,19 @@ std::vector<double> JointChain::year_likelihood(Index piece, int but) const {
   return like;
 }
 
+// The odds of an unlisted hand, given that the maker's years are free.
+double JointChain::stray_odds(Index piece, int maker, const std::vector<double>& like) const {
+  if (lone_maker_[piece] != maker) {
+    return 0;
+  }
+  const std::vector<double> prior = teaching_prior(show_.pieces[piece]);
+  const auto& weight = show_.pieces[piece].maker_weight;
+  const auto m = static_cast<Index>(maker);
+  const double by_maker = prior[m] * weight[m] * std::accumulate(like.begin(), like.end(), 0.0);
+  return prior[0] * weight[0] *
+         std::inner_product(like.begin(), like.end(), state_.density.begin(), 0.0) / by_maker;
+}
+
 JointChain::Members JointChain::members_of(int maker, const std::vector<Index>& pieces) {
   Members members;
   members.piece = pieces;
@@ -72,6 +109,7 @@ JointChain::Members JointChain::members_of(int maker, const std::vector<Index>& 
       x /= total;
     }
     members.sum.push_back(std::move(sum));
+    members.stray.push_back(stray_odds(piece, maker, like));
   }
   members.middle_log.assign(static_cast<Index>(layout_.years), 0);
   if (settings_.flat_habit_base) {
@@ -105,20 +143,17 @@ void JointChain::move_span(int maker, int direction, const Members& members) {
     }
   }
   std::vector<double> log_p;
+  std::vector<double> spread;  // of one piece over the years of the span
   std::vector<double> product(spans.size(), 1);
-  const auto pieces = static_cast<double>(members.piece.size());
   for (const auto& [start, end] : spans) {
-    const double spread = settings_.fault == SamplerFault::length_dropped
-                              ? 0
-                              : pieces * std::log(end - start + 1);
-    log_p.push_back(table.log_at(start, end) - spread +
+    spread.push_back(settings_.fault == SamplerFault::length_dropped ? 1
+                                                                     : 1.0 / (end - start + 1));
+    log_p.push_back(table.log_at(start, end) +
                     members.middle_log[static_cast<Index>((start + end) / 2)]);
   }
   for (Index i = 0; i < members.sum.size(); ++i) {
-    const std::vector<double>& sum = members.sum[i];
     for (Index k = 0; k < spans.size(); ++k) {
-      product[k] *= sum[static_cast<Index>(spans[k].second) + 1] -
-                    sum[static_cast<Index>(spans[k].first)];
+      product[k] *= members.chance(i, spans[k].first, spans[k].second, spread[k]);
     }
     if (i % 8 == 7 || i + 1 == members.sum.size()) {
       for (Index k = 0; k < spans.size(); ++k) {
@@ -134,15 +169,30 @@ void JointChain::move_span(int maker, int direction, const Members& members) {
   std::tie(state_.start[m], state_.end[m]) = spans[draw_log(std::move(log_p), random_)];
 }
 
+// Maker where it was summed out, then the year.
 void JointChain::redraw_years(const Members& members, int maker) {
   const auto m = static_cast<Index>(maker);
+  const double spread = 1.0 / (state_.end[m] - state_.start[m] + 1);
   for (Index i = 0; i < members.piece.size(); ++i) {
+    PieceState& placed = state_.piece[members.piece[i]];
     const std::vector<double>& sum = members.sum[i];
+    if (lone_maker_[members.piece[i]] == maker) {
+      const double all = members.chance(i, state_.start[m], state_.end[m], spread);
+      placed.maker = random_.chance(members.stray[i] / all) ? 0 : maker;
+    }
+    if (placed.maker == 0) {
+      std::vector<double> weight = state_.density;
+      for (Index t = 0; t < weight.size(); ++t) {
+        weight[t] *= sum[t + 1] - sum[t];
+      }
+      placed.year = static_cast<int>(random_.weighted(weight));
+      continue;
+    }
     const auto first = sum.begin() + state_.start[m];
     const auto last = sum.begin() + state_.end[m] + 1;
     const double mark = *first + (*last - *first) * random_.uniform();
     const auto above = std::upper_bound(first, last, mark);
-    state_.piece[members.piece[i]].year = static_cast<int>(above - sum.begin()) - 1;
+    placed.year = static_cast<int>(above - sum.begin()) - 1;
   }
 }
 
@@ -162,7 +212,8 @@ void JointChain::redraw_spans() {
   std::vector<std::vector<Index>> pieces(static_cast<Index>(layout_.makers) + 1);
   for (Index i = 0; i < show_.pieces.size(); ++i) {
     if (show_.pieces[i].teaches) {
-      pieces[static_cast<Index>(state_.piece[i].maker)].push_back(i);
+      const int maker = lone_maker_[i] > 0 ? lone_maker_[i] : state_.piece[i].maker;
+      pieces[static_cast<Index>(maker)].push_back(i);
     }
   }
   for (int m = 1; m <= layout_.makers; ++m) {
