@@ -63,20 +63,22 @@ class JointPart {
   }
 
  private:
-  // Once more and twice as long, from where the chains are, unless they agree.
+  // Again and each time twice as long, from where the chains are, until they agree.
   Result<JointFit> longer_until_settled(const JointSettings& settings, const Watch& watch) {
+    constexpr int tries = 3;
+    constexpr double part = 1.0 / tries;
     JointRun run;
     run.chains = inside_.settings.chains;
     run.warm_up = 100;
     run.keep = inside_.settings.rounds;
     run.judge_each = 1;
     run.seed = inside_.settings.seed;
-    auto fit = fit_joint(joint_, settings, run, watch.part(0, 0.5));
-    if (fit && !settled(*fit)) {
+    auto fit = fit_joint(joint_, settings, run, watch.part(0, part));
+    for (int again = 1; again < tries && fit && !settled(*fit); ++again) {
       run.warm_start = std::move(fit->last);
       run.keep *= 2;
       ++run.seed;
-      fit = fit_joint(joint_, settings, run, watch.part(0.5, 1));
+      fit = fit_joint(joint_, settings, run, watch.part(again * part, (again + 1) * part));
     }
     return fit;
   }
