@@ -5,7 +5,7 @@ room(model USES base)
 room(reference USES base)
 foreach(table condition-words fineness-marks label-distances materials qualifiers
     restricted-words restrictions terms blue-wool light-classes light-colours light-materials
-    schedule-tasks)
+    schedule-tasks case-materials climate-bands shelf-materials)
   string(REPLACE "-" "_" name ${table}_csv)
   embed_text(reference ${name} ${CMAKE_SOURCE_DIR}/reference/${table}.csv)
 endforeach()

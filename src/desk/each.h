@@ -38,6 +38,16 @@ Operation look_list();
 Operation identify_material();
 Operation screen_show();
 Operation schedule_show();
+Operation set_case();
+Operation set_fixture();
+Operation put_pieces();
+Operation set_requirement();
+Operation keep_reading();
+Operation keep_exposure();
+Operation light_show();
+Operation climate_show();
+Operation loads_show();
+Operation log_leave();
 Operation show_photographs();
 
 }  // namespace backmark::desk

@@ -1,5 +1,6 @@
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/cleared.h"
 #include "desk/each.h"
 #include "exchange/export_csv.h"
 
@@ -26,15 +27,24 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   if (!map) {
     return map.problem();
   }
-  const exchange::CsvExport made = exchange::export_rows(open->show, *map);
+  Cleared held = cleared(open->show, false);
+  leave_out(held);
+  const exchange::CsvExport made = exchange::export_rows(held.show, *map);
   const std::string bytes =
       exchange::write_csv(made.headings, made.rows, {.guard_formulas = call.flag("guard")});
   Answer answer;
   answer.json = {{"rows", made.rows.size()},
                  {"as_written", made.as_written},
-                 {"rewritten", made.rewritten}};
+                 {"rewritten", made.rewritten},
+                 {"withheld", held.withheld}};
   if (!call.has("out")) {
     answer.text = bytes;
+    if (!held.withheld.empty()) {  // nothing may stand between the rows
+      answer.problems.push_back(
+          {Fault::refused,
+           "pieces are left out until their communities answer: " + join(held.withheld, ", "),
+           "", "log the answer with \"backmark leave\""});
+    }
     return answer;
   }
   if (auto written = write_file(call.path("out"), bytes); !written) {
@@ -42,7 +52,8 @@ Result<Answer> run(const Call& call, const Surroundings&) {
   }
   answer.text =
       fmt::format("{} rows in {}: {} as they were written, {} with a cell written anew.\n",
-                  made.rows.size(), call.text("out"), made.as_written, made.rewritten);
+                  made.rows.size(), call.text("out"), made.as_written, made.rewritten) +
+      withheld_line(held);
   return answer;
 }
 

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <map>
 
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/calendar.h"
+#include "desk/cleared.h"
 #include "desk/each.h"
 #include "desk/frozen.h"
 #include "desk/looks.h"
@@ -185,16 +187,22 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   answer.text = reckoned->warning;
   answer.json["printed"] = Json::array();
   const auto references = works_cited(call, *texts, answer);
+  std::map<bool, Cleared> clear;  // by whether it is published
   for (const press::Output* output : *wanted) {
     around.progress(static_cast<double>(answer.json["printed"].size()) /
                         static_cast<double>(wanted->size()),
                     output->title);
-    const press::PressJob job{.show = open->show,
+    const auto reader = audience->value_or(output->audience);
+    const bool published = is_published(reader);
+    if (!clear.contains(published)) {
+      clear.emplace(published, cleared(open->show, published));
+    }
+    const press::PressJob job{.show = clear.at(published).show,
                               .beliefs = reckoned->beliefs,
                               .phrases = reckoned->phrases,
                               .fonts = *fonts,
                               .photograph = photographs_in(open->store.folder()),
-                              .audience = audience->value_or(output->audience),
+                              .audience = reader,
                               .day = day_of(around.now),
                               .only = call.text("lender"),
                               .texts = *texts,
@@ -220,6 +228,10 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
       answer.problems.insert(answer.problems.end(), printed->findings.begin(),
                              printed->findings.end());
     }
+  }
+  for (const auto& [published, held] : clear) {
+    answer.text += withheld_line(held);
+    answer.json["withheld"][published ? "published" : "working"] = withheld_json(held);
   }
   if (call.has("freeze")) {
     if (auto kept = freeze(prints, set, records); !kept) {

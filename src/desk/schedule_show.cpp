@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "desk/calendar.h"
 #include "desk/each.h"
+#include "desk/measures.h"
 #include "desk/task_list.h"
 #include "press/job.h"
 
@@ -22,10 +23,6 @@ using model::DayNumber;
 const char* const caution =
     "Times are drawn as independent; one cause that delays several tasks makes lateness "
     "likelier.";
-
-std::string iso_day(DayNumber day) {
-  return day == model::unknown_day ? "" : to_minute(std::int64_t{86400} * day).substr(0, 10);
-}
 
 struct PieceLimit {
   std::string number;

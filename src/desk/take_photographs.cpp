@@ -6,6 +6,7 @@
 
 #include "base/json.h"
 #include "base/text.h"
+#include "care/rights.h"
 #include "draw/picture.h"
 #include "photo/file_name.h"
 
@@ -32,6 +33,7 @@ class Intake {
  public:
   explicit Intake(OpenShow& open)
       : show_(open.show),
+        rights_(open.show),
         photos_(open.store.folder() / "photos"),
         names_(numbers_of(open.show)) {
     for (const Photograph& photograph : show_.all<Photograph>()) {
@@ -62,6 +64,12 @@ class Intake {
       return Done{};
     }
     const Piece& piece = show_.all<Piece>()[named->number];
+    if (!rights_.may(piece, model::Use::photograph)) {
+      leave(picture,
+            {Fault::refused, "its piece may not be photographed before its community answers",
+             "", "log the answer with \"backmark leave\""});
+      return Done{};
+    }
     if (is_there(picture.bytes)) {
       same_.push_back({{"name", picture.name}, {"number", piece.number}});
       return Done{};
@@ -161,6 +169,7 @@ class Intake {
   }
 
   const model::Show& show_;
+  care::Rights rights_;
   Path photos_;
   photo::NameReader names_;
   std::set<std::string> used_;

@@ -73,7 +73,7 @@ struct Condition {
   Word by;
 };
 
-enum class Use { show, print, web };
+enum class Use { show, print, web, examine, photograph };
 enum class Leave { asked, given, refused };
 
 // What may be done with a piece, a photograph or a text. No answer means no.
@@ -83,6 +83,7 @@ struct Permission {
   Use use = Use::print;
   Leave leave = Leave::asked;
   std::string terms;
+  std::string credit;  // as it must stand beside what is used; empty: none asked for
   DayNumber day = unknown_day;
   Word by;
 };
@@ -96,24 +97,6 @@ struct Overruling {
   std::string reason;
   std::string initials;
   DayNumber day = unknown_day;
-};
-
-// A display case; inside measures in millimetres.
-struct Case {
-  Id<Case> id;
-  std::string key;
-  double width_mm = 0;
-  double height_mm = 0;
-  double depth_mm = 0;
-};
-
-// Where a piece stands in a case, by hand or by a layout.
-struct Placement {
-  Id<Placement> id;
-  Id<Piece> piece;
-  Id<Case> in;
-  double x_mm = 0;
-  double y_mm = 0;
 };
 
 // A setting of the show: "title", "opens", "house", "author", "years.first" ...

@@ -10,6 +10,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "model/display.h"
 #include "model/exhibit.h"
 #include "model/knowledge.h"
 #include "model/piece.h"
@@ -41,6 +42,10 @@ using Records = std::tuple<std::vector<Piece>,
                            std::vector<Overruling>,
                            std::vector<Case>,
                            std::vector<Placement>,
+                           std::vector<Fixture>,
+                           std::vector<LightReading>,
+                           std::vector<Exposure>,
+                           std::vector<Requirement>,
                            std::vector<Setting>>;
 
 // The texts that records name by Word. Word 0 is the empty text.

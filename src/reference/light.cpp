@@ -31,12 +31,12 @@ std::vector<LightMaterial> read_materials() {
   std::vector<LightMaterial> list;
   for (const auto& cells : own_rows(material_file)) {
     list.push_back({cells[0], bar_words(cells[1]), class_of(material_file, cells[2]),
-                    static_cast<int>(own_number(material_file, cells[3])), false, cells[4],
-                    cells[5], cells[6]});
+                    static_cast<int>(own_number(material_file, cells[3])), false,
+                    cells[4] == "yes", cells[5], cells[6], cells[7]});
   }
   for (const auto& cells : own_rows(colour_file)) {
     list.push_back({cells[0], bar_words(cells[1]), class_of(colour_file, cells[2]), 0, true,
-                    cells[3], cells[4], cells[5]});
+                    false, cells[3], cells[4], cells[5]});
   }
   return list;
 }

@@ -52,6 +52,7 @@ struct LightMaterial {
   LightClass sensitivity = LightClass::none;
   int step = 0;         // of blue wool, the quickest of its class that is said; 0: not said
   bool colour = false;  // a colour of something that can be dyed
+  bool dyed = false;    // a material that is often dyed: its colour may be the quicker to fade
   std::string note;
   std::string source;
   std::string status;

@@ -10,6 +10,8 @@ namespace backmark {
 
 // The build writes these from the files of the folder `reference`.
 extern const char* const blue_wool_csv;
+extern const char* const case_materials_csv;
+extern const char* const climate_bands_csv;
 extern const char* const condition_words_csv;
 extern const char* const fineness_marks_csv;
 extern const char* const label_distances_csv;
@@ -22,6 +24,7 @@ extern const char* const qualifiers_csv;
 extern const char* const restricted_words_csv;
 extern const char* const restrictions_csv;
 extern const char* const schedule_tasks_csv;
+extern const char* const shelf_materials_csv;
 extern const char* const terms_csv;
 
 }  // namespace backmark
@@ -54,6 +57,12 @@ const std::vector<Shipped>& shipped() {
       {"blue-wool.csv",
        blue_wool_csv,
        {"step", "class", "mlxh_with_uv", "mlxh_without_uv", "note", "source", "status"}},
+      {"case-materials.csv",
+       case_materials_csv,
+       {"material", "words", "verdict", "emits", "harms", "note", "source", "status"}},
+      {"climate-bands.csv",
+       climate_bands_csv,
+       {"band", "words", "rh_low", "rh_high", "c_low", "c_high", "note", "source", "status"}},
       {"condition-words.csv",
        condition_words_csv,
        {"word", "letter", "meaning", "source", "status"}},
@@ -75,7 +84,7 @@ const std::vector<Shipped>& shipped() {
        {"colour", "words", "class", "note", "source", "status"}},
       {"light-materials.csv",
        light_materials_csv,
-       {"material", "words", "class", "step", "note", "source", "status"}},
+       {"material", "words", "class", "step", "dyed", "note", "source", "status"}},
       {"materials.csv",
        materials_csv,
        {"name", "group", "density_low", "density_usual", "density_high", "index_low",
@@ -96,6 +105,10 @@ const std::vector<Shipped>& shipped() {
        schedule_tasks_csv,
        {"task", "group", "title", "after", "least", "likely", "greatest", "holds", "source",
         "status"}},
+      {"shelf-materials.csv",
+       shelf_materials_csv,
+       {"material", "words", "stiffness_gpa", "density_kg_m3", "stress_limit_mpa",
+        "creep_factor", "note", "source", "status"}},
       {"terms.csv", terms_csv, {"kind", "term", "aat", "source", "status"}, 2}};
   return tables;
 }

@@ -150,17 +150,6 @@ void record_settings(Recorder& recorder) {
           recorder.scenario.options.seed));
 }
 
-void record_cases(Recorder& recorder) {
-  recorder.change.add(
-      model::Case{.key = "wall", .width_mm = 1800, .height_mm = 1100, .depth_mm = 220});
-  recorder.change.add(
-      model::Case{.key = "table-1", .width_mm = 1400, .height_mm = 700, .depth_mm = 260});
-  recorder.change.add(
-      model::Case{.key = "table-2", .width_mm = 1400, .height_mm = 700, .depth_mm = 260});
-  recorder.change.add(
-      model::Case{.key = "tower", .width_mm = 600, .height_mm = 1500, .depth_mm = 600});
-}
-
 // The living makers' word on their names; the curator's own phrase on two pieces.
 void record_words(Recorder& recorder, const std::vector<Choice>& chosen) {
   for (std::size_t i = 0; i < recorder.makers.size(); ++i) {
@@ -203,7 +192,7 @@ void record_exhibit(Recorder& recorder) {
     record_leave(recorder, choice.work, lender, random);
   }
   record_words(recorder, chosen);
-  record_cases(recorder);
+  record_display(recorder, chosen);
   record_settings(recorder);
 }
 

@@ -54,6 +54,8 @@ struct Choice {
   bool lead = false;
 };
 std::vector<Choice> choices(const Scenario& scenario);
+// Cases with their lights and air, what lies where, and what pieces and lenders ask for.
+void record_display(Recorder& recorder, const std::vector<Choice>& chosen);
 
 struct SectionCard {
   std::string key;

@@ -38,6 +38,10 @@ BACKMARK_TABLE(Permission, "permission");
 BACKMARK_TABLE(Overruling, "overruling");
 BACKMARK_TABLE(Case, "display_case");
 BACKMARK_TABLE(Placement, "placement");
+BACKMARK_TABLE(Fixture, "fixture");
+BACKMARK_TABLE(LightReading, "light_reading");
+BACKMARK_TABLE(Exposure, "exposure");
+BACKMARK_TABLE(Requirement, "requirement");
 BACKMARK_TABLE(Setting, "setting");
 #undef BACKMARK_TABLE
 
@@ -132,15 +136,38 @@ void fields_of(Row& row, Visit&& visit) {
     visit("day", row.day), visit("by", row.by);
   } else if constexpr (std::is_same_v<T, model::Permission>) {
     visit("subject", row.subject), visit("use", row.use), visit("leave", row.leave);
-    visit("terms", row.terms), visit("day", row.day), visit("by", row.by);
+    visit("terms", row.terms), visit("credit", row.credit), visit("day", row.day);
+    visit("by", row.by);
   } else if constexpr (std::is_same_v<T, model::Overruling>) {
     visit("of", row.of), visit("phrase", row.phrase), visit("reason", row.reason);
     visit("initials", row.initials), visit("day", row.day);
   } else if constexpr (std::is_same_v<T, model::Case>) {
     visit("key", row.key), visit("width_mm", row.width_mm), visit("height_mm", row.height_mm);
-    visit("depth_mm", row.depth_mm);
+    visit("depth_mm", row.depth_mm), visit("made_of", row.made_of), visit("shelf", row.shelf);
+    visit("shelf_thick_mm", row.shelf_thick_mm), visit("shelf_span_mm", row.shelf_span_mm);
+    visit("leak_per_day", row.leak_per_day), visit("hours_per_day", row.hours_per_day);
+    visit("buffer_kg", row.buffer_kg), visit("reservoir_g_kg", row.reservoir_g_kg);
+    visit("rh_percent", row.rh_percent), visit("warmer_c", row.warmer_c);
   } else if constexpr (std::is_same_v<T, model::Placement>) {
     visit("in_case", row.in), visit("x_mm", row.x_mm), visit("y_mm", row.y_mm);
+    visit("shelf", row.shelf);
+  } else if constexpr (std::is_same_v<T, model::Fixture>) {
+    visit("in_case", row.in), visit("name", row.name), visit("intensity_cd", row.intensity_cd);
+    visit("x_mm", row.x_mm), visit("y_mm", row.y_mm), visit("z_mm", row.z_mm);
+    visit("dimmed", row.dimmed), visit("uv_uw_lm", row.uv_uw_lm);
+    visit("size_mm", row.size_mm);
+  } else if constexpr (std::is_same_v<T, model::LightReading>) {
+    visit("in_case", row.in), visit("lux", row.lux), visit("uv_uw_lm", row.uv_uw_lm);
+    visit("day", row.day), visit("by", row.by);
+  } else if constexpr (std::is_same_v<T, model::Exposure>) {
+    visit("lux_hours", row.lux_hours), visit("text", row.text), visit("day", row.day);
+    visit("by", row.by);
+  } else if constexpr (std::is_same_v<T, model::Requirement>) {
+    visit("lender", row.lender), visit("light_class", row.light_class), visit("lux", row.lux);
+    visit("lux_hours_year", row.lux_hours_year), visit("rh_low", row.rh_low);
+    visit("rh_high", row.rh_high), visit("c_low", row.c_low), visit("c_high", row.c_high);
+    visit("waiver", row.waiver), visit("text", row.text), visit("day", row.day);
+    visit("by", row.by);
   } else if constexpr (std::is_same_v<T, model::Setting>) {
     visit("key", row.key), visit("value", row.value);
   }

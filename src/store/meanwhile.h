@@ -20,7 +20,8 @@ std::string thing_of(const T& row) {
     return fmt::format("observation {} {}", row.character.value, row.part.value);
   } else if constexpr (std::is_same_v<T, model::Overruling>) {
     return fmt::format("overruling {}", static_cast<int>(row.of));
-  } else if constexpr (std::is_same_v<T, model::Pick> || std::is_same_v<T, model::Placement>) {
+  } else if constexpr (std::is_same_v<T, model::Pick> || std::is_same_v<T, model::Placement> ||
+                       std::is_same_v<T, model::Requirement>) {
     return std::string(table<T>);
   } else {
     return "";

@@ -52,10 +52,16 @@ inline Kinds subjects_of(const model::Permission&) {
          bit<model::Source>();
 }
 
-// An event may belong to the form and no piece; whatever else has a piece needs it.
+// An event may belong to the form and no piece, a reading to a whole case, a requirement to a
+// lender; whatever else has a piece needs it.
+template <class T>
+inline constexpr bool may_be_pieceless =
+    std::is_same_v<T, model::Event> || std::is_same_v<T, model::LightReading> ||
+    std::is_same_v<T, model::Requirement>;
+
 template <class T>
 constexpr bool is_needed(std::string_view column) {
-  return (column == "piece" && !std::is_same_v<T, model::Event>) || column == "in_case" ||
+  return (column == "piece" && !may_be_pieceless<T>) || column == "in_case" ||
          (column == "character" && std::is_same_v<T, model::Observation>);
 }
 

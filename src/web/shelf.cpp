@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "desk/cleared.h"
 #include "photo/file_name.h"
 #include "photo/sprite.h"
 #include "web/assets.h"
@@ -71,6 +72,15 @@ std::string tag_of(const Path& file) {
 
 }  // namespace
 
+bool Shelf::is_hidden(const model::Show& show, const model::Photograph& photograph) {
+  const std::lock_guard lock(asking_);
+  if (asked_at_ != show.position) {
+    hidden_ = desk::hidden_pictures(show);
+    asked_at_ = show.position;
+  }
+  return hidden_.contains(photograph.id);
+}
+
 Response Shelf::photograph(const Request& request, const model::Show& show) {
   if (request.path.size() != 3) {
     return reply(missing("a photograph is named by its piece and its side"));
@@ -89,6 +99,10 @@ Response Shelf::photograph(const Request& request, const model::Show& show) {
   const model::Photograph* photograph = find_photograph(show, *piece, *view);
   if (photograph == nullptr || !is_safe(photos_, photograph->file)) {
     return reply(missing("there is no such photograph"));
+  }
+  if (is_hidden(show, *photograph)) {
+    return reply(Problem{Fault::refused, "this picture is held back", piece->number,
+                         "its community must answer first; log it with \"backmark leave\""});
   }
   const Path file = photos_ / photograph->file;
   const std::string tag = tag_of(file);
