@@ -7,7 +7,9 @@ import { Notes } from './pages/notes';
 import { Prints } from './pages/prints';
 import { Sheet } from './pages/sheet';
 import { Show } from './pages/show';
+import { Sources } from './pages/sources';
 import { Table } from './pages/table';
+import { Years } from './pages/years';
 
 export interface Page {
   key: string;
@@ -48,6 +50,15 @@ export const pages: Page[] = [
     keys: [['Tab', 'takes the first chip'], ['alt 1–6', 'takes another'], ['Enter', 'keeps'], ['↑', 'brings the last line back'], [';', 'ends a saying']],
   },
   {
+    key: 'years',
+    title: 'Years',
+    help: 'When each variant was in use, as far as your pieces tell.',
+    draw: Years,
+    count: (hello) => (hello.counts.pieces ? 'in use' : 'none yet'),
+    near: false,
+    keys: [['↑ ↓', 'walk the rows'], ['Enter', 'only this character, or all again'], ['H', 'hide known years']],
+  },
+  {
     key: 'looks',
     title: 'Looks',
     help: 'The day in minutes: what to look at, and how much narrower it should leave each year.',
@@ -55,6 +66,15 @@ export const pages: Page[] = [
     count: (hello) => (hello.inferred ? 'day plan' : 'none yet'),
     near: false,
     keys: [['↑ ↓', 'walk the cards'], ['D', 'done'], ['Enter', 'open the sheet']],
+  },
+  {
+    key: 'sources',
+    title: 'Sources',
+    help: 'Who says so, who they had it from, and what the pieces say.',
+    draw: Sources,
+    count: (hello) => (hello.counts.sources ? String(hello.counts.sources) : 'none yet'),
+    near: false,
+    keys: [['↑ ↓', 'walk the sources'], ['Enter', 'opens one'], ['T', 'test a claim'], ['Esc', 'all sources again']],
   },
   {
     key: 'show',

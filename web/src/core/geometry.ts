@@ -40,7 +40,7 @@ export function ticks(axis: Axis, width: number, flag: number | null): Tick[] {
       continue;
     }
     const hidden = flag !== null && Math.abs(xOf(axis, flag) - xOf(axis, year)) < 44;
-    const wide = axis.k < 3 ? year % 20 === 0 : ten;
+    const wide = axis.k < 4.6 ? year % 20 === 0 : ten;
     list.push({ year, length: ten ? 18 : five ? 13 : 8, number: !hidden && (wide || (five && axis.k > 26)) });
   }
   return list;

@@ -1,7 +1,7 @@
 // Drawn marks: beads, studs, bands, ribbons, tears. Shape and place carry the meaning, never hue.
 import { useId } from 'preact/hooks';
 import { beads } from './geometry';
-import type { Chance, Years } from './types';
+import type { Chance, YearChances, Years } from './types';
 import { twenty } from './geometry';
 
 export const zigzag = (x0: number, x1: number, y: number, rise = 2.2, step = 4) => {
@@ -59,6 +59,35 @@ export const yearsSpoken = (made: string, years: Years | null, torn = 0) =>
   (years ? ` 16 chances in 20 between ${years.p10} and ${years.p90}.` : '') +
   (torn === 1 ? ' One thing does not fit.' : torn > 1 ? ` ${torn} things do not fit.` : '');
 
+// Chances of years as ink that fades, never as a silhouette.
+interface FadeProps {
+  chances: YearChances;
+  x: (year: number) => number;
+  y: number;
+  high: number;
+  ink?: string;
+}
+export function Fade({ chances, x, y, high, ink = 'var(--ink)' }: FadeProps) {
+  const id = useId();
+  const { from, p } = chances;
+  const x0 = x(from - 0.5);
+  const x1 = Math.max(x(from + p.length - 0.5), x0 + 3);
+  const step = Math.max(1, Math.ceil(p.length / 24));
+  const stops = [];
+  for (let i = 0; i < p.length; i += step) {
+    const peak = Math.max(...[...p.slice(i, i + step)].map(Number));
+    stops.push(<stop key={i} offset={(i + step / 2) / p.length} stop-color={ink} stop-opacity={0.05 + (0.8 * peak) / 9} />);
+  }
+  return (
+    <>
+      <linearGradient id={id} gradientUnits="userSpaceOnUse" x1={x0} x2={x1} y1="0" y2="0">
+        {stops}
+      </linearGradient>
+      <rect x={x0} y={y} width={x1 - x0} height={high} fill={`url(#${id})`} />
+    </>
+  );
+}
+
 // A band that fades with the chance of each year; strokes at the 10 and 90 points, a lozenge at
 // the middle.
 interface BandProps {
@@ -72,25 +101,12 @@ interface BandProps {
   strokes?: boolean;
 }
 export function FadeBand({ years, x, y, high, torn, colour = 'var(--ink)', lozenge = true, strokes = true }: BandProps) {
-  const id = useId();
-  const last = years.from + years.p.length - 1;
-  const x0 = x(years.from - 0.5);
-  const x1 = Math.max(x(last + 0.5), x0 + 3);
-  const step = Math.max(1, Math.ceil(years.p.length / 24));
   const ink = torn ? 'var(--rust)' : colour;
-  const stops = [];
-  for (let i = 0; i < years.p.length; i += step) {
-    const peak = Math.max(...[...years.p.slice(i, i + step)].map(Number));
-    stops.push(<stop key={i} offset={(i + step / 2) / years.p.length} stop-color={ink} stop-opacity={0.05 + (0.8 * peak) / 9} />);
-  }
   const middle = x(years.p50);
   const z = Math.max(2.3, high / 2 + 0.6);
   return (
     <g>
-      <linearGradient id={id} gradientUnits="userSpaceOnUse" x1={x0} x2={x1} y1="0" y2="0">
-        {stops}
-      </linearGradient>
-      <rect x={x0} y={y} width={x1 - x0} height={high} fill={`url(#${id})`} />
+      <Fade chances={years} x={x} y={y} high={high} ink={ink} />
       {strokes && <path d={`M${x(years.p10)} ${y - 1.5}v${high + 3}M${x(years.p90)} ${y - 1.5}v${high + 3}`} stroke={ink} stroke-width="1.3" />}
       {lozenge && (
         <path d={`M${middle} ${y + high / 2 - z - 1}l${z} ${z + 1}l${-z} ${z + 1}l${-z} ${-z - 1}z`} fill={ink} stroke="var(--paper)" stroke-width=".8" />

@@ -8,7 +8,7 @@ export interface Rule {
   flag: number | null;
   words: string;
   top?: { unit: string; pxmm: number }; // where the top measures millimetres
-  side: { unit: string; px: number; step: number; label: number; from?: number; off?: number; dashed?: boolean; text?: (v: number) => string } | null;
+  side: { unit: string; px: number; step: number; label: number; from?: number; to?: number; off?: number; dashed?: boolean; text?: (v: number) => string } | null;
 }
 export const bareRule: Rule = { axis: null, flag: null, words: '', side: null };
 
@@ -85,7 +85,7 @@ function SideLimb({ side, height }: { side: NonNullable<Rule['side']>; height: n
     const y = off + i * step * px;
     const value = from + i * step;
     const big = value % label === 0;
-    if (y < -10) {
+    if (y < -10 || (side.to !== undefined && value > side.to)) {
       continue;
     }
     marks.push(

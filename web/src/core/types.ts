@@ -147,3 +147,137 @@ export interface Entry {
   operation: string;
   summary: string;
 }
+
+export interface Points {
+  p10: number;
+  p50: number;
+  p90: number;
+}
+// One digit a year from `from`, 0 to 9 of certain.
+export interface YearChances {
+  from: number;
+  p: string;
+}
+
+export interface UseBead {
+  number: string;
+  y: number;
+  known: boolean;
+  from: number | null;
+  to: number | null;
+  torn: string | null;
+}
+export interface UseRow {
+  value: string;
+  pieces: number;
+  known: number;
+  start: Points | null;
+  end: Points | null;
+  words: string;
+  use: YearChances | null;
+  decades: { year: number; pieces: number; of: number }[];
+  told: { from: number | null; to: number | null; source: string }[];
+  beads?: UseBead[];
+}
+export interface UseGroup {
+  key: string;
+  label: string;
+  part: string;
+  unit: string;
+  maker: string | null;
+  ordered: boolean;
+  source: string | null;
+  recorded: number;
+  known: number;
+  rows: UseRow[];
+}
+export interface MakerSpan {
+  name: string;
+  kind: string;
+  place: string;
+  from: number | null;
+  to: number | null;
+  start: Points;
+  end: Points;
+  pieces: number;
+  known: number;
+  words: string;
+}
+export interface CalibrationStep {
+  said: number;
+  seen: number;
+  low: number;
+  high: number;
+  pieces: number;
+  verdict: string;
+}
+export interface Calibration {
+  at: string;
+  stale: boolean;
+  n_years: number;
+  coverage: Record<string, number>;
+  median_error: number;
+  steps: CalibrationStep[];
+  verdict: string[];
+}
+export interface YearsAnswer {
+  reckoned: boolean;
+  stale: boolean;
+  pieces: number;
+  known: number;
+  axis: { first: number; last: number };
+  groups: UseGroup[];
+  makers: MakerSpan[];
+  unrecorded: (Points & { pieces: number }) | null;
+  calibration: Calibration | null;
+}
+
+export interface Source {
+  key: string;
+  title: string;
+  kind: string;
+  year: number | null;
+  citation: string;
+  derives_from: string[];
+  origin: string;
+  reliability: number;
+  stated: boolean;
+  claims: number;
+  pieces: number;
+  borne_out: number | null; // of 20
+  tested: number;
+}
+export interface Voice {
+  source: string;
+  title: string;
+  for: boolean;
+  says: string;
+  reliability: number;
+  origin: string;
+  counted: boolean;
+}
+export interface ClaimOnFile {
+  ask: string;
+  words: string;
+  p: number | null;
+  p_pieces: number | null;
+  voices: Voice[];
+  carried_by: { number: string; p: number }[];
+  turns: { what: string; p: number }[];
+}
+export interface Saying {
+  record: number;
+  source: string;
+  number: string;
+  text: string;
+  against: boolean;
+  p: number | null;
+  torn: boolean;
+}
+export interface SourcesAnswer {
+  weighed: boolean;
+  sources: Source[];
+  echoes: { origin: string; tellers: string[] }[];
+  claims: ClaimOnFile[];
+  said: Saying[];
+}

@@ -39,7 +39,7 @@ export function Table({ route }: { route: Route }) {
   if (beside) {
     return <Beside table={asked.data} numbers={beside.split('|')} />;
   }
-  return <Laid table={asked.data} chosenNumber={route.piece} />;
+  return <Laid table={asked.data} chosenNumber={route.piece} first={route.query.has('handed') ? 'handed' : 'all'} />;
 }
 
 function useLayout(table: TableAnswer, arrange: Arrange, n: number, zoom: number, shown: number[], view: string) {
@@ -56,11 +56,11 @@ function useLayout(table: TableAnswer, arrange: Arrange, n: number, zoom: number
   return { size, layout };
 }
 
-function Laid({ table, chosenNumber }: { table: TableAnswer; chosenNumber: string }) {
+function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer; chosenNumber: string; first: string }) {
   const [arrange, setArrange] = useKept<Arrange>('arrange', 'maker');
   const [n, setN] = useKept<number>('scale', innerWidth <= 600 ? 8 : innerWidth <= 1100 ? 6 : 5);
   const [zoom, setZoom] = useState(1);
-  const [filter, setFilter] = useState('all');
+  const [filter, setFilter] = useState(firstFilter);
   const [found, setFound] = useState<string[]>([]);
   const [view, setView] = useState<'front' | 'back'>('front');
   const [lens, setLens] = useState(false);

@@ -3,6 +3,10 @@ import type { Choice } from '../core/parts';
 import type { TableAnswer, TablePiece } from '../core/types';
 import { laneOf } from './table_layout';
 
+// A list of pieces that another page hands over.
+let handed: { words: string; numbers: Set<string> } = { words: '', numbers: new Set() };
+export const hand = (words: string, numbers: string[]) => void (handed = { words, numbers: new Set(numbers) });
+
 const tests: [string, string, (piece: TablePiece) => boolean][] = [
   ['picked', 'picked', (piece) => piece.pick !== null],
   ['open', 'not picked', (piece) => piece.pick === null],
@@ -16,6 +20,7 @@ const distinct = (list: string[]) => [...new Set(list.filter(Boolean))].sort((a,
 export function filterChoices(table: TableAnswer): Choice[] {
   const pieces = table.pieces;
   return [
+    ...(handed.words ? [{ key: 'handed', label: 'with ' + handed.words }] : []),
     ...tests.filter(([, , test]) => pieces.some(test)).map(([key, label]) => ({ key, label })),
     ...distinct(pieces.map((piece) => piece.tray)).map((tray) => ({ key: 'tray:' + tray, label: 'in ' + tray })),
     ...table.sections.map((section) => ({ key: 'section:' + section.key, label: 'in "' + section.title + '"' })),
@@ -46,6 +51,8 @@ export function shownBy(table: TableAnswer, filter: string, found: string[]): nu
       case 'fitting':
       case 'motif':
         return piece.seen?.[kind] === value;
+      case 'handed':
+        return handed.numbers.has(piece.number);
       case 'find':
         return wanted.has(piece.number);
       default:
