@@ -1,6 +1,7 @@
 // The frame of every page: square, page, drawers, menu, what is told.
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { hello as askHello, listen, onChange } from './core/api';
+import { ClashSlip } from './core/clash_slip';
 import { onDrop } from './core/drop';
 import { takePhotographs } from './core/intake';
 import { useKeys } from './core/keys';
@@ -9,6 +10,7 @@ import { bareRule, RuleContext, Square, type Rule } from './core/square';
 import { onTold, tell, type Told } from './core/tell';
 import type { Hello } from './core/types';
 import { Menu } from './core/menu';
+import { redo, undo } from './core/undo';
 import { pages, type Page } from './pages';
 import { Plain } from './pages/plain';
 
@@ -147,6 +149,8 @@ export function App() {
   });
   useKeys({
     v: vault,
+    z: () => void undo(),
+    'shift+z': () => void redo(),
     t: () => setPlain(!plain),
     '?': () => setMenu(menu === 'keys' ? '' : 'keys'),
     '/': () => document.querySelector<HTMLElement>('[aria-label^="shown"]')?.click(),
@@ -182,6 +186,7 @@ export function App() {
         <main class={'page on-' + page.key} id="page" tabIndex={-1}>
           {plain ? <Plain onClose={() => setPlain(false)} /> : <Draw route={route} key={page.key} />}
           {menu && <Menu page={page} keysOnly={menu === 'keys'} onClose={() => setMenu('')} onVault={vault} onPlain={() => setPlain(!plain)} piece={piece} />}
+          <ClashSlip />
           {over && <p class="letgo">Let go: the pictures are matched to their pieces by name</p>}
           {told && <ToldLine told={told} onClose={() => setTold(null)} />}
         </main>

@@ -28,7 +28,7 @@ test('over 1,000 flips of the network no note is lost and none is taken twice', 
     return way < 0.5 ? 'away' : 'kept'; // it came, and the answer was lost on the way back
   };
   for (let flip = 0; flip < 1000; flip++) {
-    await shelf.put({ once: 'n' + noted, operation: 'note', parameters: {}, at: noted });
+    await shelf.put({ once: 'n' + noted, operation: 'note', parameters: {}, at: noted, seen: 0 });
     noted++;
     await drain(shelf, send);
   }

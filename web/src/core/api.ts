@@ -1,4 +1,5 @@
 // The one way to the server: operations by name, the token, the place in the book of changes.
+import { askClash, type Clash, type Theirs } from './clash';
 import type { Hello, Problem } from './types';
 
 export class Refusal extends Error {
@@ -113,9 +114,27 @@ export async function call<T>(operation: string, parameters: object = {}): Promi
 // repeated request is done once.
 export const once = () => crypto.randomUUID?.() ?? String(Math.random()).slice(2) + Date.now();
 export async function write<T>(operation: string, parameters: object = {}): Promise<T> {
-  const answer = await call<T>(operation, { ...parameters, seen: last, once: once() });
+  const answer = await decided<T>(operation, { ...parameters, seen: last, once: once() });
   ring();
   return answer;
+}
+
+// Where somebody wrote of the same thing meanwhile, both are shown and one is chosen. Choosing
+// yours sends it again without a view of what it rests on.
+export async function decided<T>(operation: string, parameters: Record<string, unknown>): Promise<T> {
+  try {
+    return await call<T>(operation, parameters);
+  } catch (fault) {
+    if (!(fault instanceof Refusal) || fault.status !== 409 || !Array.isArray(fault.theirs)) {
+      throw fault;
+    }
+    const clash: Clash = { where: fault.problem.where, theirs: fault.theirs as Theirs[], yours: parameters };
+    if (await askClash(clash)) {
+      return await call<T>(operation, { ...parameters, seen: undefined, once: once() });
+    }
+    ring();
+    throw new Refusal({ fault: 'left', what: `${clash.where} is left as it stands`, where: '', fix: '' }, 409);
+  }
 }
 
 // A file as it is, such as a photograph.

@@ -1,5 +1,5 @@
 // Notes to the desk, now or when it can be reached.
-import { asProblem, call, once, Refusal } from './api';
+import { asProblem, decided, lastChange, once, Refusal } from './api';
 import { drain, shelf, type Sent, type Waiting } from './queue';
 import { tell, tellProblem } from './tell';
 
@@ -19,9 +19,14 @@ const report = async () => {
   heard.forEach((each) => each(count));
 };
 
+// What this device wrote of a piece itself is no surprise to it.
+const own = new Map<unknown, number>();
+
 async function send(one: Waiting): Promise<Sent> {
+  const { number } = one.parameters;
   try {
-    await call(one.operation, { ...one.parameters, once: one.once });
+    await decided(one.operation, { ...one.parameters, seen: Math.max(one.seen, own.get(number) ?? 0), once: one.once });
+    own.set(number, lastChange());
     return 'kept';
   } catch (fault) {
     // Only a clear word against the note itself takes it off the shelf; a fault of the desk,
@@ -50,7 +55,7 @@ export function sendWaiting(): Promise<void> {
 
 // Kept on this device first, then sent.
 export async function note(operation: string, parameters: Record<string, unknown>) {
-  await shelf.put({ once: once(), operation, parameters, at: Date.now() });
+  await shelf.put({ once: once(), operation, parameters, at: Date.now(), seen: lastChange() });
   await report();
   await sendWaiting();
 }

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { pages, type Page } from '../pages';
 import { addressOf } from './route';
+import { undo } from './undo';
 
 interface MenuProps {
   page: Page;
@@ -14,6 +15,7 @@ interface MenuProps {
 const everywhere: [string, string][] = [
   ['G then a letter', 'T S N Y L O W P: a page'],
   ['/', 'find'],
+  ['Z', 'undoes the last thing you wrote; shift Z does it again'],
   ['V', 'vault or day light'],
   ['T', 'the page as a plain table'],
   ['?', 'these keys'],
@@ -58,6 +60,11 @@ export function Menu({ page, keysOnly, piece, onClose, onVault, onPlain }: MenuP
               </a>
             </li>
           ))}
+        <li>
+          <button onClick={() => void undo()}>
+            Undo the last thing you wrote <span class="key">Z</span>
+          </button>
+        </li>
         <li>
           <button onClick={onVault}>
             Vault or day light <span class="key">V</span>

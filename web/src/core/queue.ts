@@ -6,6 +6,7 @@ export interface Waiting {
   operation: string;
   parameters: Record<string, unknown>;
   at: number;
+  seen: number; // the last change that its writer had seen
 }
 
 export interface Shelf {

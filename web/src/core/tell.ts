@@ -11,5 +11,5 @@ let listener: (told: Told | null) => void = () => undefined;
 export const onTold = (tell: (told: Told | null) => void) => void (listener = tell);
 export const tell = (text: string, act?: Told['act']) => listener({ text, fix: '', bad: false, act });
 export const tellProblem = (problem: Problem) =>
-  listener({ text: problem.what + (problem.where ? ' (' + problem.where + ')' : ''), fix: problem.fix, bad: true });
+  listener({ text: problem.what + (problem.where ? ' (' + problem.where + ')' : ''), fix: problem.fix, bad: problem.fault !== 'left' });
 export const tellNothing = () => listener(null);

@@ -146,6 +146,8 @@ export interface Entry {
   who: string;
   operation: string;
   summary: string;
+  undoes?: number | null;
+  undone_by?: number | null;
 }
 
 export interface Points {

@@ -5,6 +5,7 @@ import { onWaiting, sendWaiting } from '../core/later';
 import { ProblemSlip } from '../core/parts';
 import { go, type Route } from '../core/route';
 import { useRule } from '../core/square';
+import { undo } from '../core/undo';
 import type { SheetAnswer, TableAnswer } from '../core/types';
 import { Entry } from './entry';
 import { plateScale } from './sheet_plate';
@@ -76,6 +77,9 @@ function Noting({ number }: { number: string }) {
         <div class="kept" tabIndex={0} role="region" aria-label="What is kept of this piece">
           <h1 class="nh">
             {number} · {piece?.title ?? ''}
+            <button class="btn soft" onClick={() => void undo()}>
+              Undo <span class="key">Z</span>
+            </button>
           </h1>
           {asked.problem && !piece && <ProblemSlip problem={asked.problem} again={asked.again} />}
           {waiting > 0 && <p class="next">{waiting === 1 ? '1 note waits' : waiting + ' notes wait'} for the desk. Kept on this machine.</p>}

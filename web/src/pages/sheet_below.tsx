@@ -3,6 +3,7 @@
 import { useAsk } from '../core/hooks';
 import { sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
+import { undo } from '../core/undo';
 import type { Entry, SheetAnswer } from '../core/types';
 
 const inTwenty = (p: number) => Math.round(20 * p);
@@ -68,8 +69,17 @@ function History({ number }: { number: string }) {
       <summary>history{data ? ` ${data.length}` : ''}</summary>
       <ul class="told-list">
         {(data ?? []).map((entry) => (
-          <li key={entry.position}>
-            {entry.at} · {entry.who}: {entry.operation}, {entry.summary.slice(0, 120)}
+          <li key={entry.position} class="step">
+            <span class={entry.undone_by ? 'struck' : ''}>
+              {entry.at} · {entry.who}: {entry.operation}, {entry.summary.slice(0, 120)}
+            </span>
+            {entry.undone_by ? (
+              <small>taken back</small>
+            ) : (
+              <button class="btn soft" onClick={() => void undo(entry.position)}>
+                Undo
+              </button>
+            )}
           </li>
         ))}
       </ul>

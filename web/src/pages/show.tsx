@@ -7,6 +7,7 @@ import { Pick, ProblemSlip, Sentence } from '../core/parts';
 import { sheetOf, type Route } from '../core/route';
 import { useRule } from '../core/square';
 import { tell, tellProblem } from '../core/tell';
+import { undo } from '../core/undo';
 import { scaleWords } from '../core/geometry';
 import type { TableAnswer, TablePiece } from '../core/types';
 import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order';
@@ -186,6 +187,11 @@ function Sections() {
           </div>
         ))}
         <p class="tiny">Drag a piece to another place, or shift and an arrow. Labels, checklist and book follow the new order.</p>
+        <p class="row">
+          <button class="btn soft" onClick={() => void undo()}>
+            Undo <span class="key">Z</span>
+          </button>
+        </p>
       </aside>
     </div>
   );
