@@ -1,6 +1,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
+#include "desk/import_text.h"
 #include "exchange/import.h"
 
 namespace backmark::desk {
@@ -10,12 +11,14 @@ namespace {
 using exchange::CellRemark;
 using exchange::ImportOutcome;
 
-struct Read {
-  exchange::Table table;
-  exchange::ImportMap map;
-};
-
-Result<Read> read_inputs(const Call& call) {
+Result<SheetRead> read_inputs(const Call& call, const model::Show& show) {
+  if (call.has("text")) {
+    return read_sheet_text(call, show);
+  }
+  if (!call.has("file") || !call.has("map")) {
+    return Problem{Fault::bad_input, "there is nothing to take in", "",
+                   "name a file and its --map, or give the rows as --text"};
+  }
   const auto bytes = read_file(call.path("file"));
   if (!bytes) {
     return bytes.problem();
@@ -33,7 +36,8 @@ Result<Read> read_inputs(const Call& call) {
   if (!map) {
     return map.problem();
   }
-  return Read{std::move(*table), std::move(*map)};
+  return SheetRead{
+      std::move(*table), std::move(*map), {}, call.path("file").filename().string()};
 }
 
 Json remarks_json(const std::vector<CellRemark>& remarks) {
@@ -86,13 +90,14 @@ std::string to_text(const ImportOutcome& outcome, const std::string& file) {
     }
   };
   counts("Pieces", outcome.pieces_new, outcome.pieces_changed, outcome.pieces_same);
-  counts("Makers, sources or windows", outcome.others_new, outcome.others_changed, outcome.others_same);
+  counts("Makers, sources or windows", outcome.others_new, outcome.others_changed,
+         outcome.others_same);
   return text;
 }
 
 // Rows set aside go beside the file, to be mended and imported again.
 Result<std::string> set_aside(const Call& call, const ImportOutcome& outcome) {
-  if (outcome.rest.empty()) {
+  if (outcome.rest.empty() || !call.has("file")) {
     return std::string();
   }
   Path beside = call.path("file");
@@ -109,19 +114,28 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!open) {
     return open.problem();
   }
-  const auto read = read_inputs(call);
+  const auto read = read_inputs(call, open->show);
   if (!read) {
     return read.problem();
   }
-  const std::string file = call.path("file").filename().string();
+  const std::string& file = read->file;
   const exchange::ImportOptions options{
-      .file = file, .skip_faulty = call.flag("skip-faulty"), .guarded = call.flag("guarded")};
+      .file = file,
+      .skip_faulty = call.flag("skip-faulty") || call.flag("look"),
+      .guarded = call.flag("guarded")};
   const auto outcome = exchange::import_rows(open->show, read->table, read->map, options);
   if (!outcome) {
     return outcome.problem();
   }
   Answer answer;
   answer.json = to_json(*outcome);
+  if (call.has("text")) {
+    answer.json["sheet"] = sheet_json(*read, *outcome);
+  }
+  if (call.flag("look")) {
+    answer.text = "Nothing is taken in yet.\n" + to_text(*outcome, file);
+    return answer;
+  }
   if (!outcome->faults.empty() && !options.skip_faulty) {
     for (const CellRemark& fault : outcome->faults) {
       answer.problems.push_back(to_problem(fault, file));
@@ -153,12 +167,22 @@ Operation import_file() {
                          {.name = "file",
                           .takes = Takes::file,
                           .help = "a .csv or .xlsx file",
-                          .positional = true,
-                          .required = true},
+                          .positional = true},
                          {.name = "map",
                           .takes = Takes::file,
-                          .help = "what each column is, in TOML",
-                          .required = true},
+                          .help = "what each column is, in TOML"},
+                         {.name = "text",
+                          .help = "the rows themselves, as CSV; columns are read by headings"},
+                         {.name = "name", .help = "what the rows of --text are called"},
+                         {.name = "columns",
+                          .takes = Takes::texts,
+                          .help = "what a column of --text is, as HEADING=made"},
+                         {.name = "mend",
+                          .takes = Takes::texts,
+                          .help = "a cell of --text put right, as 14:made=195X"},
+                         {.name = "look",
+                          .takes = Takes::flag,
+                          .help = "say what would be taken in, change nothing"},
                          {.name = "sheet", .help = "sheet of an .xlsx file (the first)"},
                          {.name = "skip-faulty",
                           .takes = Takes::flag,

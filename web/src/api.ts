@@ -4,6 +4,16 @@
 export interface Asks {
   /** take pieces, makers, sources or observations in from a spreadsheet */
   'import': {
+    /** the rows themselves, as CSV; columns are read by headings */
+    'text'?: string;
+    /** what the rows of --text are called */
+    'name'?: string;
+    /** what a column of --text is, as HEADING=made */
+    'columns'?: string[];
+    /** a cell of --text put right, as 14:made=195X */
+    'mend'?: string[];
+    /** say what would be taken in, change nothing */
+    'look'?: boolean;
     /** sheet of an .xlsx file (the first) */
     'sheet'?: string;
     /** take the good rows, set the others aside */

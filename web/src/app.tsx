@@ -3,15 +3,18 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { hello as askHello, listen, onChange } from './core/api';
 import { ClashSlip } from './core/clash_slip';
 import { onDrop } from './core/drop';
-import { takePhotographs } from './core/intake';
+import { isPicture, takePhotographs } from './core/intake';
 import { useKeys } from './core/keys';
 import { addressOf, followLinks, go, useRoute } from './core/route';
 import { bareRule, RuleContext, Square, type Rule } from './core/square';
+import { isSheet } from './core/sheet_file';
 import { onTold, tell, type Told } from './core/tell';
 import type { Hello } from './core/types';
 import { Menu } from './core/menu';
+import { weigh } from './core/weigh';
 import { redo, undo } from './core/undo';
 import { pages, type Page } from './pages';
+import { offerSheet } from './pages/spreadsheet';
 import { Plain } from './pages/plain';
 
 function useVault(): [boolean, () => void] {
@@ -49,12 +52,18 @@ function useHello(piece: string): { hello: Hello | null; there: boolean } {
   return { hello, there };
 }
 
-// Pictures may be let go over any page; what becomes of them is seen on the Show page.
+// Pictures, or a spreadsheet, may be let go over any page; what becomes of them is seen on the
+// Show page.
 function useDrops(): boolean {
   const [over, set] = useState(false);
   useEffect(
     () =>
       onDrop((offered) => {
+        const sheet = offered.find(({ file }) => isSheet(file.name));
+        if (sheet && !offered.some(({ file }) => isPicture(file.name))) {
+          void offerSheet(sheet.file);
+          return;
+        }
         void takePhotographs(offered);
         go('/show?see=photographs');
       }, set),
@@ -82,10 +91,16 @@ function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: stri
           <b>{hello?.title || hello?.show || 'Backmark'}</b>
           {days !== null && days !== undefined && (days >= 0 ? ` · opens in ${days} days` : ` · opened ${-days} days ago`)}
         </span>
+        {hello && hello.counts.pieces > 0 && (!hello.inferred || hello.stale) && hello.role === 'curate' ? (
+          <button class="weigh-now" onClick={() => void weigh()}>
+            {hello.inferred ? 'Changed since it was weighed: weigh again' : 'Not weighed yet: weigh the evidence'}
+          </button>
+        ) : (
         <span>
           {there ? 'Kept on this machine · ' : 'The desk is out of reach · '}
           <b>{there ? 'no network needed' : 'the page stays'}</b>
         </span>
+        )}
       </div>
     </nav>
   );
@@ -187,7 +202,7 @@ export function App() {
           {plain ? <Plain onClose={() => setPlain(false)} /> : <Draw route={route} key={page.key} />}
           {menu && <Menu page={page} keysOnly={menu === 'keys'} onClose={() => setMenu('')} onVault={vault} onPlain={() => setPlain(!plain)} piece={piece} />}
           <ClashSlip />
-          {over && <p class="letgo">Let go: the pictures are matched to their pieces by name</p>}
+          {over && <p class="letgo">Let go: pictures are matched to their pieces by name, a spreadsheet is read</p>}
           {told && <ToldLine told={told} onClose={() => setTold(null)} />}
         </main>
         <Drawers page={page} piece={piece} hello={hello} there={there} onAll={() => setMenu(menu ? '' : 'menu')} />

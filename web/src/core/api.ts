@@ -18,6 +18,7 @@ let last = 0;
 const heard = new Set<() => void>();
 let hushed = 0;
 let missed = false;
+export { ring as ringAll };
 function ring() {
   if (hushed > 0) {
     missed = true;

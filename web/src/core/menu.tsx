@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { pages, type Page } from '../pages';
 import { addressOf } from './route';
 import { undo } from './undo';
+import { weigh } from './weigh';
 
 interface MenuProps {
   page: Page;
@@ -60,6 +61,9 @@ export function Menu({ page, keysOnly, piece, onClose, onVault, onPlain }: MenuP
               </a>
             </li>
           ))}
+        <li>
+          <button onClick={() => void weigh()}>Weigh all evidence</button>
+        </li>
         <li>
           <button onClick={() => void undo()}>
             Undo the last thing you wrote <span class="key">Z</span>

@@ -1,39 +1,64 @@
 // The first five minutes: an empty table, and three ways to put something on it.
+import { useState } from 'preact/hooks';
+import { asProblem, write } from '../core/api';
 import { Sentence } from '../core/parts';
+import { go } from '../core/route';
 import { useRule } from '../core/square';
+import { tellProblem } from '../core/tell';
+import { SheetPick } from './spreadsheet';
 
-const ways: { title: string; text: string; line: string }[] = [
-  {
-    title: 'Look at the demo',
-    text: 'The Ennet coast, 312 invented pieces with drawn photographs, in a folder of its own. Your show stays empty.',
-    line: 'backmark demo ennet && backmark infer ennet && backmark serve ennet',
-  },
-  {
-    title: 'Bring a spreadsheet',
-    text: 'One row a piece. A small map says what each column means; columns it does not name are kept as notes. Nothing is taken in if one row is not understood, and every fault is listed.',
-    line: 'backmark import SHOW pieces.csv --map map.toml',
-  },
-  {
-    title: 'Begin with one piece',
-    text: 'A spreadsheet of one row does it: a number, a title, and what you see. Everything else can follow, piece by piece.',
-    line: 'number,title,fitting,cord_type,tip_form',
-  },
-];
+// A field of a spreadsheet with one row.
+const field = (text: string) => `"${text.replaceAll('"', '""')}"`;
+
+function FirstPiece() {
+  const [busy, set] = useState(false);
+  const begin = async (event: Event) => {
+    event.preventDefault();
+    const typed = new FormData(event.target as HTMLFormElement);
+    const number = String(typed.get('number') ?? '').trim();
+    if (busy || !number) {
+      return;
+    }
+    set(true);
+    try {
+      await write('import', { text: `number,title\n${field(number)},${field(String(typed.get('title') ?? ''))}\n`, name: 'by hand' });
+      go('/notes/' + encodeURIComponent(number));
+    } catch (fault) {
+      tellProblem(asProblem(fault));
+    }
+    set(false);
+  };
+  return (
+    <form class="row" onSubmit={begin}>
+      <input class="field" name="number" required aria-label="Number of the first piece" placeholder="number, as ES 1" />
+      <input class="field" name="title" aria-label="Title of the first piece" placeholder="title, as Scallop" />
+      <button class="btn main">{busy ? 'Laying it down' : 'Start noting'}</button>
+    </form>
+  );
+}
 
 export function Empty() {
   useRule({ axis: null, flag: null, words: 'no years yet', side: { unit: 'mm', px: 0.75, step: 10, label: 50 } });
   return (
     <div class="first">
       <Sentence>The table is bare.</Sentence>
-      <p class="lead">Three ways to lay something on it. The commands are typed at the terminal that serves this page; what they do shows here at once.</p>
+      <p class="lead">Three ways to lay something on it:</p>
       <ol>
-        {ways.map((way) => (
-          <li key={way.title} class="slip way">
-            <h2>{way.title}</h2>
-            <p>{way.text}</p>
-            <code>{way.line}</code>
-          </li>
-        ))}
+        <li class="slip way">
+          <h2>Look at the demo</h2>
+          <p>The Ennet coast, 312 invented pieces with drawn photographs, in a folder of its own. Your show stays empty.</p>
+          <code>backmark demo ennet && backmark infer ennet && backmark serve ennet</code>
+        </li>
+        <li class="slip way">
+          <h2>Bring a spreadsheet</h2>
+          <p>Drop a CSV anywhere, one row a piece. You see how each column was read before anything is taken in.</p>
+          <SheetPick label="Choose a spreadsheet" />
+        </li>
+        <li class="slip way">
+          <h2>Note the first piece</h2>
+          <p>Lay it down, turn it over, type what you see in any order.</p>
+          <FirstPiece />
+        </li>
       </ol>
     </div>
   );

@@ -54,7 +54,7 @@ function Unread({ one }: { one: Intake['unmatched'][number] }) {
   return (
     <li>
       <p>
-        <b class="hand">{one.name}</b> {one.what}; {one.fix}.
+        <b class="typed">{one.name}</b> {one.what}; {one.fix}.
       </p>
       {!one.number && (
         <form class="row" onSubmit={take}>
@@ -114,7 +114,7 @@ function Lot({ intake, table }: { intake: Intake; table: TableAnswer | null }) {
       )}
       {intake.passed.length > 0 && (
         <p class="tiny">
-          Passed over, no pictures: <span class="hand">{intake.passed.slice(0, 12).join(', ')}</span>
+          Passed over, no pictures: <span class="typed">{intake.passed.slice(0, 12).join(', ')}</span>
           {intake.passed.length > 12 && ` and ${intake.passed.length - 12} more`}
         </p>
       )}
@@ -170,7 +170,7 @@ export function Photographs() {
         <div class="ground">
           <p class="lead">Drop pictures or a folder of them anywhere on the page.</p>
           <p class="sub">
-            Named after their pieces: <span class="hand">ES-118.jpg</span>, <span class="hand">es_118_back (2).png</span>, or a folder <span class="hand">ES 118</span> with <span class="hand">back.jpg</span> in it. JPEG and PNG. They are copied byte for byte and never changed.
+            Named after their pieces: <span class="typed">ES-118.jpg</span>, <span class="typed">es_118_back (2).png</span>, or a folder <span class="typed">ES 118</span> with <span class="typed">back.jpg</span> in it. JPEG and PNG. They are copied byte for byte and never changed.
           </p>
           <p class="row">
             <FilePick label="Choose pictures" />

@@ -14,6 +14,7 @@ import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order
 import { sizeOf } from './table_layout';
 import { Photographs } from './photographs';
 import { togglePick } from './picking';
+import { Spreadsheet } from './spreadsheet';
 
 // The whole section is written in its new order, so that ranks are 1, 2, 3 everywhere.
 async function seat(chapter: Chapter, number: string, to: number) {
@@ -161,7 +162,7 @@ function Sections() {
     <div class="showing ready">
       <Sentence>
         {picked} pieces picked, in {chapters.length} sections, at about{' '}
-        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; and <a class="pick" href="/show?see=photographs">their photographs</a>
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; and <a class="pick" href="/show?see=photographs">their photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
         {picked === 0 && <p class="note">Nothing is picked yet. On the Table, P picks the chosen piece.</p>}
@@ -197,4 +198,7 @@ function Sections() {
   );
 }
 
-export const Show = ({ route }: { route: Route }) => (route.query.get('see') === 'photographs' ? <Photographs /> : <Sections />);
+export function Show({ route }: { route: Route }) {
+  const see = route.query.get('see');
+  return see === 'photographs' ? <Photographs /> : see === 'spreadsheet' ? <Spreadsheet /> : <Sections />;
+}
