@@ -6,7 +6,7 @@ import { onDrop } from './core/drop';
 import { isPicture, takePhotographs } from './core/intake';
 import { useKeys } from './core/keys';
 import { addressOf, followLinks, go, useRoute } from './core/route';
-import { bareRule, RuleContext, Square, type Rule } from './core/square';
+import { Square } from './core/square';
 import { isSheet } from './core/sheet_file';
 import { onTold, tell, type Told } from './core/tell';
 import type { Hello } from './core/types';
@@ -136,7 +136,6 @@ export function App() {
   const page = pages.find((one) => one.key === route.page) ?? pages[0];
   const [piece, setPiece] = useState('');
   const { hello, there } = useHello(piece);
-  const [rule, setRule] = useState<Rule>(bareRule);
   const [menu, setMenu] = useState<'' | 'menu' | 'keys'>('');
   const [plain, setPlain] = useState(false);
   const [told, setTold] = useState<Told | null>(null);
@@ -190,13 +189,12 @@ export function App() {
   }, [open]);
   const Draw = page.draw;
   return (
-    <RuleContext.Provider value={setRule}>
       <div class="frame">
         <a class="skip" href="#page" onClick={() => document.getElementById('page')?.focus()}>
           To the page
         </a>
         <header style={{ display: 'contents' }}>
-          <Square rule={rule} title={hello?.title || 'Backmark'} menuOpen={menu !== ''} onMenu={() => setMenu(menu ? '' : 'menu')} />
+          <Square title={hello?.title || 'Backmark'} menuOpen={menu !== ''} onMenu={() => setMenu(menu ? '' : 'menu')} />
         </header>
         <main class={'page on-' + page.key} id="page" tabIndex={-1}>
           {plain ? <Plain onClose={() => setPlain(false)} /> : <Draw route={route} key={page.key} />}
@@ -210,6 +208,5 @@ export function App() {
           {told && !told.bad ? told.text : ''}
         </div>
       </div>
-    </RuleContext.Provider>
   );
 }

@@ -68,18 +68,38 @@ export function beads(xs: number[], radius: number): Bead[] {
   });
 }
 
+// Rows that fill from the first: who begins at `from` gets the first row that has ended by then.
+// A tree of minima finds it in as many steps as the rows have digits.
+export class Rows {
+  private least: Float64Array;
+  private leaves = 1;
+  constructor(most: number) {
+    while (this.leaves < most) {
+      this.leaves *= 2;
+    }
+    this.least = new Float64Array(2 * this.leaves).fill(-Infinity);
+  }
+  take(from: number, to: number): number {
+    let at = 1;
+    while (at < this.leaves) {
+      at = this.least[2 * at] <= from ? 2 * at : 2 * at + 1;
+    }
+    const row = at - this.leaves;
+    this.least[at] = to;
+    for (at >>= 1; at > 0; at >>= 1) {
+      this.least[at] = Math.min(this.least[2 * at], this.least[2 * at + 1]);
+    }
+    return row;
+  }
+}
+
 // Bands in the fewest rows, in the order given: the row of each. `gap` is kept between two.
 export function pack(bands: [number, number][], gap: number): number[] {
   const order = bands.map((_, i) => i).sort((a, b) => bands[a][0] - bands[b][0]);
-  const ends: number[] = [];
+  const free = new Rows(bands.length);
   const rows = new Array<number>(bands.length);
   for (const i of order) {
-    let row = ends.findIndex((end) => end + gap <= bands[i][0]);
-    if (row < 0) {
-      row = ends.length;
-    }
-    ends[row] = bands[i][1];
-    rows[i] = row;
+    rows[i] = free.take(bands[i][0], bands[i][1] + gap);
   }
   return rows;
 }

@@ -1,6 +1,5 @@
 // The try square: years along the top, millimetres (or what a page measures) down the side.
-import { createContext } from 'preact';
-import { useContext, useEffect, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { ticks, xOf, type Axis } from './geometry';
 
 export interface Rule {
@@ -10,15 +9,18 @@ export interface Rule {
   top?: { unit: string; pxmm: number }; // where the top measures millimetres
   side: { unit: string; px: number; step: number; label: number; from?: number; to?: number; off?: number; dashed?: boolean; text?: (v: number) => string } | null;
 }
-export const bareRule: Rule = { axis: null, flag: null, words: '', side: null };
+const bareRule: Rule = { axis: null, flag: null, words: '', side: null };
 
-export const RuleContext = createContext<(rule: Rule) => void>(() => undefined);
-
-// What the page measures; the square follows.
+// What the page measures; the square follows. Only the square is drawn anew, never the page: it
+// moves in every frame of a pan.
+let latest = bareRule;
+let follow: (rule: Rule) => void = () => undefined;
 export function useRule(rule: Rule) {
-  const set = useContext(RuleContext);
   const key = JSON.stringify(rule);
-  useEffect(() => set(rule), [key]);
+  useEffect(() => {
+    latest = rule;
+    follow(rule);
+  }, [key]);
 }
 
 function YearLimb({ axis, flag, width }: { axis: Axis; flag: number | null; width: number }) {
@@ -110,7 +112,13 @@ function SideLimb({ side, height }: { side: NonNullable<Rule['side']>; height: n
   );
 }
 
-export function Square({ rule, title, onMenu, menuOpen }: { rule: Rule; title: string; onMenu: () => void; menuOpen: boolean }) {
+export function Square({ title, onMenu, menuOpen }: { title: string; onMenu: () => void; menuOpen: boolean }) {
+  const [rule, setRule] = useState(latest);
+  useEffect(() => {
+    follow = setRule;
+    setRule(latest);
+    return () => void (follow = () => undefined);
+  }, []);
   const [size, set] = useState({ w: innerWidth, h: innerHeight });
   useEffect(() => {
     const read = () => set({ w: innerWidth, h: innerHeight });

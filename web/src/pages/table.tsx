@@ -69,8 +69,8 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
   const shown = useMemo(() => shownBy(table, filter, found), [table, filter, found]);
   const { size, layout } = useLayout(table, arrange, n, zoom, shown, view);
   const boxes = layout.boxes;
-  const first = boxes.findIndex((box) => table.pieces[box.at].torn) >= 0 ? boxes.findIndex((box) => table.pieces[box.at].torn) : 0;
-  const chosen = Math.max(0, chosenNumber ? boxes.findIndex((box) => table.pieces[box.at].number === chosenNumber) : first);
+  // Without a choice the first piece that disagrees with itself lies in sight.
+  const chosen = useMemo(() => Math.max(0, boxes.findIndex((box) => (chosenNumber ? table.pieces[box.at].number === chosenNumber : table.pieces[box.at].torn))), [boxes, chosenNumber]);
   const box: Box | undefined = boxes[chosen];
   const piece = box ? table.pieces[box.at] : undefined;
   const option = useRef<HTMLDivElement>(null);
@@ -150,11 +150,12 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
       tellProblem(asProblem(fault));
     }
   };
-  const choices = filterChoices(table);
+  const choices = useMemo(() => filterChoices(table), [table]);
   const what = filter === 'all' ? `${shown.length} pieces` : `${shown.length} ${shown.length === 1 ? 'piece' : 'pieces'} ${choices.find((one) => one.key === filter)?.label ?? `with "${filter.slice(5)}"`}`;
-  return (
-    <>
-      <Cloth table={table} layout={layout} scroll={scroll} setScroll={setScroll} view={view} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
+  // What does not move with a pan is not drawn anew by it.
+  const slip = useMemo(() => piece && <TableSlip piece={piece} table={table} size={size} onBeside={setBeside} onTurn={() => setView(view === 'front' ? 'back' : 'front')} view={view} />, [piece, table, size, view, aside]);
+  const sentence = useMemo(
+    () => (
       <Sentence>
         The <Pick label={what} name="shown" choices={[{ key: 'all', label: 'all pieces' }, ...choices]} chosen={filter} find="find words, marks, places, years" onPick={pickFilter} /> laid by{' '}
         <Pick label={labels[arrange]} name="laid by" chosen={arrange} choices={Object.entries(labels).map(([key, label]) => ({ key, label }))} onPick={(key) => setArrange(key as Arrange)} /> over{' '}
@@ -162,6 +163,13 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
         <Pick label={view === 'front' ? 'fronts up' : 'backs up'} name="side" chosen={view} choices={[{ key: 'front', label: 'fronts up' }, { key: 'back', label: 'backs up' }]} onPick={(key) => setView(key as 'front')} />, at about{' '}
         <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[12, 8, 5, 3, 2, 1, 0.5].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />
       </Sentence>
+    ),
+    [what, choices, arrange, view, n],
+  );
+  return (
+    <>
+      <Cloth table={table} layout={layout} scroll={scroll} setScroll={setScroll} view={view} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
+      {sentence}
       <div class="twin" role="listbox" aria-label="Pieces on the table" tabIndex={-1}>
         {piece && box && (
           <div
@@ -192,7 +200,7 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
       {piece?.year && box && <Hairline x={xOf(layout.axis, piece.year.p50) - scroll.x} y={box.bandY - scroll.y} />}
       {lens && piece && box && <Lens piece={piece} view={view} x={box.x + box.w / 2 - scroll.x} y={box.y + box.h * 0.42 - scroll.y} pxmm={layout.pxmm} size={size} />}
       <Legend />
-      {piece && <TableSlip piece={piece} table={table} size={size} onBeside={setBeside} onTurn={() => setView(view === 'front' ? 'back' : 'front')} view={view} />}
+      {slip}
     </>
   );
 }

@@ -63,12 +63,21 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
     let apart = 0;
     let wheel = 0;
     let lastTap = 0;
-    const pan = (dx: number, dy: number) => {
+    // Several movements within a frame are one.
+    let owed = { x: 0, y: 0 };
+    let frame = 0;
+    const settle = () => {
       const { scroll, layout, setScroll, bottom } = latest.current;
       setScroll({
-        x: Math.max(0, Math.min(Math.max(0, layout.width - board.clientWidth + 60), scroll.x + dx)),
-        y: Math.max(0, Math.min(Math.max(0, layout.height - bottom + 20), scroll.y + dy)),
+        x: Math.max(0, Math.min(Math.max(0, layout.width - board.clientWidth + 60), scroll.x + owed.x)),
+        y: Math.max(0, Math.min(Math.max(0, layout.height - bottom + 20), scroll.y + owed.y)),
       });
+      owed = { x: 0, y: 0 };
+      frame = 0;
+    };
+    const pan = (dx: number, dy: number) => {
+      owed = { x: owed.x + dx, y: owed.y + dy };
+      frame = frame || requestAnimationFrame(settle);
     };
     const down = (event: PointerEvent) => {
       board.setPointerCapture(event.pointerId);
@@ -131,6 +140,7 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
     board.addEventListener('pointercancel', up);
     board.addEventListener('wheel', spin, { passive: false });
     return () => {
+      cancelAnimationFrame(frame);
       board.removeEventListener('pointerdown', down);
       board.removeEventListener('pointermove', move);
       board.removeEventListener('pointerup', up);

@@ -15,7 +15,8 @@ const tests: [string, string, (piece: TablePiece) => boolean][] = [
   ['undated', 'without a year', (piece) => piece.year === null],
 ];
 
-const distinct = (list: string[]) => [...new Set(list.filter(Boolean))].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+const { compare } = new Intl.Collator('en', { numeric: true });
+const distinct = (list: string[]) => [...new Set(list.filter(Boolean))].sort(compare);
 
 export function filterChoices(table: TableAnswer): Choice[] {
   const pieces = table.pieces;

@@ -1,6 +1,6 @@
 // Where every piece and band of the Table lies, in pixels of the world: pure, for any number of
 // pieces. A piece's x is its middle year, exactly; it is moved down, never sideways.
-import { pack, usualDots, xOf, type Axis } from '../core/geometry';
+import { pack, Rows, usualDots, xOf, type Axis } from '../core/geometry';
 import type { TableAnswer, TablePiece } from '../core/types';
 
 export type Arrange = 'maker' | 'fitting' | 'section' | 'material' | 'tray' | 'form' | 'none';
@@ -80,17 +80,18 @@ function grouped(table: TableAnswer, shown: number[], arrange: Arrange): Group[]
   }
   const order = new Map<string, number>();
   table.sections.forEach((section, i) => order.set(section.key, i));
-  const middle = (name: string) => {
-    const years = groups.get(name)!.flatMap((at) => table.pieces[at].year?.p50 ?? []);
-    return years.reduce((sum, year) => sum + year, 0) / (years.length || 1);
-  };
+  const middles = new Map<string, number>();
+  groups.forEach((members, name) => {
+    const years = members.flatMap((at) => table.pieces[at].year?.p50 ?? []);
+    middles.set(name, years.reduce((sum, year) => sum + year, 0) / (years.length || 1));
+  });
   const last = (name: string) => name === unrecordedLane || name === 'not recorded';
   return [...groups]
     .map(([name, members]) => ({ name, members }))
     .sort(
       (a, b) =>
         Number(last(a.name)) - Number(last(b.name)) ||
-        (arrange === 'section' ? (order.get(a.name) ?? 99) - (order.get(b.name) ?? 99) : middle(a.name) - middle(b.name)),
+        (arrange === 'section' ? (order.get(a.name) ?? 99) - (order.get(b.name) ?? 99) : middles.get(a.name)! - middles.get(b.name)!),
     );
 }
 
@@ -119,44 +120,32 @@ export interface Wish {
   width: number;
 }
 
-// In order of x, each into the first row that is clear; a row is known by where it ends.
-function seat(order: { at: number; x: number; w: number }[]): Map<number, number> {
-  const ends: number[] = [];
-  const row = new Map<number, number>();
-  for (const one of order) {
-    let r = 0;
-    while (ends[r] !== undefined && ends[r] > one.x - 3) {
-      r++;
-    }
-    ends[r] = one.x + one.w;
-    row.set(one.at, r);
-  }
-  return row;
+// In order of x, each into the first row that is clear.
+function seat(order: { x: number; w: number }[]): number[] {
+  const free = new Rows(order.length);
+  return order.map((one) => free.take(one.x, one.x + one.w + 3));
 }
 
 function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Box[]; bottom: number; base: number } {
   const { table, axis, pxmm, view } = wish;
   let spare = axis.x0;
-  const spots = group.members.map((at) => {
+  const spots = group.members.map((at): Box => {
     const piece = table.pieces[at];
     const size = sizeOf(piece, view);
     const w = Math.max(4, size.w * pxmm);
     const h = Math.max(4, size.h * pxmm);
     if (piece.year) {
       const middle = Math.min(axis.y1 + 2, Math.max(axis.y0 - 2, piece.year.p50));
-      return { at, x: xOf(axis, middle) - w / 2, w, h };
+      return { at, x: xOf(axis, middle) - w / 2, y: 0, w, h, lane, bandY: 0 };
     }
     spare = spare + w + 6 > wish.width ? axis.x0 : spare;
     spare += w + 6;
-    return { at, x: spare - w - 6, w, h };
+    return { at, x: spare - w - 6, y: 0, w, h, lane, bandY: 0 };
   });
   spots.sort((a, b) => a.x - b.x);
   const rows = seat(spots);
   const deep: number[] = [];
-  for (const spot of spots) {
-    const row = rows.get(spot.at)!;
-    deep[row] = Math.max(deep[row] ?? 0, spot.h);
-  }
+  spots.forEach((spot, i) => (deep[rows[i]] = Math.max(deep[rows[i]] ?? 0, spot.h)));
   // A row stands a little into the one above: ties hang free below their slides.
   const tops: number[] = [];
   deep.reduce((top, high, row) => ((tops[row] = top), top + high * 0.78 + 4), y + 8);
@@ -167,13 +156,11 @@ function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Bo
     return year ? [xOf(axis, year.from - 0.5), Math.max(xOf(axis, year.from + year.p.length - 0.5), xOf(axis, year.from) + 8)] : [0, 0];
   });
   const hem = pack(bands, 5);
-  const boxes = spots.map((spot, i) => ({
-    ...spot,
-    y: tops[rows.get(spot.at)!],
-    lane,
-    bandY: base + 6 + hem[i] * 6.5,
-  }));
-  return { boxes, base, bottom: base + 14 + (Math.max(-1, ...hem) + 1) * 6.5 };
+  spots.forEach((spot, i) => {
+    spot.y = tops[rows[i]];
+    spot.bandY = base + 6 + hem[i] * 6.5;
+  });
+  return { boxes: spots, base, bottom: base + 14 + (Math.max(-1, ...hem) + 1) * 6.5 };
 }
 
 export function layTable(wish: Wish): Layout {
