@@ -101,7 +101,7 @@ try {
   for (const [size, mode] of [[{ width: 1440, height: 900 }, 'day'], [{ width: 390, height: 844 }, 'vault']]) {
     const context = await browser.newContext({ viewport: size, bypassCSP: false, reducedMotion: 'reduce' });
     await context.addInitScript((light) => localStorage.setItem('backmark.mode', light), mode);
-    for (const [path, wait] of [['/table', '.chosen'], ['/sheet/ES%20118', '.sheet.ready'], ['/looks', '.looks.ready'], ['/show', '.showing.ready'], ['/prints', '.prints.ready']]) {
+    for (const [path, wait] of [['/table', '.chosen'], ['/sheet/ES%20118', '.sheet.ready'], ['/years', '.years.ready'], ['/looks', '.looks.ready'], ['/sources', '.sources[data-weighed=true]'], ['/show', '.showing.ready'], ['/prints', '.prints.ready']]) {
       const page = await open(context, full.base, path, wait);
       await accessible(page, `${path} ${mode}`);
       assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `${path} does not reach past the edge`);
@@ -143,6 +143,76 @@ try {
   await page.locator('.hanging').first().focus();
   await page.keyboard.press('Shift+ArrowRight');
   await other.waitForFunction((number) => document.querySelector('.hanging')?.getAttribute('data-number') !== number, first, { timeout: 30000 });
+
+  // What one undoes goes back, by key, and both windows show it.
+  await page.keyboard.press('z');
+  await other.waitForFunction((number) => document.querySelector('.hanging')?.getAttribute('data-number') === number, first, { timeout: 30000 });
+
+  // Two windows that write of the same piece: the second sees both values, and may leave it so.
+  const deaf = await context.newPage();
+  await deaf.route('**/api/changes*', (route) => route.abort());
+  await deaf.goto(full.base + '/table/' + encodeURIComponent(first));
+  await deaf.waitForSelector('.chosen');
+  const pick = () => deaf.locator('.chosen').getAttribute('aria-label');
+  const told = await pick();
+  await other.locator(`[data-number="${first}"]`).focus();
+  await other.keyboard.press('p');
+  await other.waitForSelector('.told');
+  await deaf.locator('.chosen').focus();
+  await deaf.keyboard.press('p');
+  await deaf.waitForSelector('.clash', { timeout: 30000 });
+  assert.match(await deaf.locator('.clash .both').textContent(), new RegExp(first));
+  assert.match(await deaf.locator('.clash .both').textContent(), /drop: true/);
+  await accessible(deaf, 'clash');
+  await deaf.keyboard.press('Escape');
+  await deaf.waitForFunction((was) => document.querySelector('.chosen')?.getAttribute('aria-label') !== was, told);
+  assert.equal(await deaf.locator('.clash').count(), 0);
+  await deaf.close();
+
+  // Years by keyboard: the next row, known years hidden, only one character, and its pieces.
+  const years = await open(context, full.base, '/years', '.years.ready');
+  const row = () => years.locator('.variant.on').getAttribute('aria-label');
+  const top = await row();
+  await years.keyboard.press('ArrowDown');
+  assert.notEqual(await row(), top);
+  const solid = await years.locator('.variant circle[fill="var(--ink)"]').count();
+  await years.keyboard.press('h');
+  assert.ok((await years.locator('.variant circle[fill="var(--ink)"]').count()) < solid, 'a known year that is hidden is no solid bead');
+  const sections = await years.locator('.years section').count();
+  await years.locator('.cal .btn.soft').first().click();
+  await years.waitForFunction((n) => document.querySelectorAll('.years section').length < n, sections);
+  const many = Number((await years.locator('.cal .btn.main').textContent()).match(/\d+/)?.[0] ?? 1);
+  await years.locator('.cal .btn.main').click();
+  await years.waitForSelector('.chosen');
+  assert.equal(await years.locator('.chosen').getAttribute('aria-setsize'), String(many));
+
+  // Sources: a claim shows who speaks for and against; a source opens by keyboard.
+  const sources = await open(context, full.base, '/sources', '.sources[data-weighed=true]');
+  await sources.locator('[aria-label^="bearing on"]').click();
+  await sources.locator('.choices button').nth(1).click();
+  await sources.waitForSelector('.sides');
+  const voices = await sources.locator('.voice').count();
+  assert.ok(voices > 0 && (await sources.locator('.hung.for[aria-pressed], .hung.against[aria-pressed]').count()) <= voices);
+  await sources.keyboard.press('Escape');
+  await sources.locator('.hung[aria-pressed]').first().focus();
+  await sources.keyboard.press('ArrowDown');
+  await sources.keyboard.press('Enter');
+  await sources.waitForSelector('.hung.on');
+  assert.match(await sources.locator('.claims').textContent(), /Believed/);
+
+  // A spreadsheet: read, mended on the page, and only then taken in.
+  const sheet = join(folder, 'harbour-list.csv');
+  writeFileSync(sheet, 'id,title,made,h (cm),shelf\nH 12,Herring slide,1941,3.0,top\n,Tern,1960s,3.8,\n');
+  await bare.locator('.way input[type=file]').setInputFiles(sheet);
+  await bare.waitForSelector('.reading');
+  await accessible(bare, 'spreadsheet');
+  assert.equal(await bare.locator('.reading .btn.main').textContent(), 'Take in 1, set 1 aside');
+  await bare.locator('.faulty input').fill('H 13');
+  await bare.locator('.faulty button').click();
+  await bare.waitForFunction(() => document.querySelector('.reading .btn.main')?.textContent === 'Take in 2');
+  await bare.locator('.reading .btn.main').click();
+  await bare.waitForSelector('.chosen');
+  assert.equal(await bare.locator('.chosen').getAttribute('aria-setsize'), '2');
 
   // Photographs: a folder with a name that fits, one known by its folder, one that says nothing.
   const pictures = join(folder, 'pictures');

@@ -89,14 +89,29 @@ export function hang(answer: SourcesAnswer, shown: Source[], ground: Ground, cho
     }
     hung.push({ source, x, y, slip: at, bound: own });
   }
-  const rows = pack(
-    rest.map((one) => [left(xFor(one)), left(xFor(one)) + slip.w]),
-    10,
+  // Below the line: each bound group on a stroke of its own, then the others.
+  let y = line + 20;
+  const lay = (list: Source[], own: string) => {
+    const at = y + (own ? 34 : 0);
+    const boxes = list.map((one): [number, number] => [left(xFor(one)), left(xFor(one)) + slip.w]);
+    const rows = pack(boxes, 10);
+    list.forEach((source, i) => {
+      const down = at + rows[i] * (slip.h + 16);
+      hung.push({ source, x: xFor(source), y: own ? y + 18 : down, slip: { x: left(xFor(source)), y: down }, bound: own });
+    });
+    y = list.length > 0 ? at + (Math.max(...rows) + 1) * (slip.h + 16) : y;
+  };
+  const groupOf = (one: Source) => bound.get(one.key)?.origin ?? '';
+  for (const own of [...new Set(rest.map(groupOf).filter(Boolean))]) {
+    lay(
+      rest.filter((one) => groupOf(one) === own),
+      own,
+    );
+  }
+  lay(
+    rest.filter((one) => !groupOf(one)),
+    '',
   );
-  rest.forEach((source, i) => {
-    const y = line + 20 + rows[i] * (slip.h + 16);
-    hung.push({ source, x: xFor(source), y, slip: { x: left(xFor(source)), y }, bound: bound.get(source.key)?.origin ?? '' });
-  });
   const lowest = Math.max(line, ...hung.map((one) => (one.slip ? one.slip.y + slip.h : one.y)));
   return { hung: hung.sort((a, b) => a.x - b.x || a.y - b.y), line, high: lowest + 60, least };
 }

@@ -8,7 +8,7 @@ import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import type { TableAnswer, UseGroup, UseRow, YearsAnswer } from '../core/types';
 import { chosenGroups, idOf, titleOf } from './years_order';
-import { SpanRow, VariantRow, type Frame, type Span } from './years_row';
+import { SpanRow, VariantRow, viewOf, type Frame, type Span } from './years_row';
 import { YearsSlip } from './years_slip';
 
 const lens = 2.5; // 1 : n through the lens
@@ -101,7 +101,7 @@ function Makers({ answer, frame }: { answer: YearsAnswer; frame: Frame }) {
 
 const Heading = ({ group }: { group: UseGroup }) => (
   <h2>
-    {titleOf(group)} <small>{group.ordered ? 'in order of descent' : 'in order of their years'}{group.source ? `, after ${group.source}` : ''}</small>
+    {titleOf(group)} <small>{group.ordered ? 'in order of descent' : 'in order of their years'}{group.source ? `, after ${group.source}` : ''}{viewOf(group.part + ' ' + group.key) === 'mark' ? ', marks twice as large as the rest' : ''}</small>
   </h2>
 );
 

@@ -53,7 +53,8 @@ function RowBeads({ row, frame, base, hide }: { row: UseRow; frame: Frame; base:
   );
 }
 
-const viewOf = (part: string) => (/tip/i.test(part) ? 'tips' : /mark|stamp/i.test(part) ? 'mark' : /back|fitting|solder/i.test(part) ? 'back' : 'front');
+export const closer = 2; // marks are drawn larger than what carries them
+export const viewOf = (part: string) => (/tip/i.test(part) ? 'tips' : /mark|stamp/i.test(part) ? 'mark' : /back|fitting|solder/i.test(part) ? 'back' : 'front');
 
 // The middle of a photograph of one piece that has it, known ones first.
 function Thing({ row, group, pieces, frame, id }: { row: UseRow; group: UseGroup; pieces: Map<string, TablePiece>; frame: Frame; id: string }) {
@@ -64,12 +65,13 @@ function Thing({ row, group, pieces, frame, id }: { row: UseRow; group: UseGroup
   const r = (frame.row - 8) / 2;
   const x = frame.words - r - 12;
   const mm = shown ? sizeOf(shown, view) : { w: 0, h: 0 };
+  const k = frame.pxmm * (view === 'mark' ? closer : 1);
   return (
     <>
       <clipPath id={id}>
         <circle cx={x} cy={frame.row / 2} r={r} />
       </clipPath>
-      {picture && shown && <image href={photo(shown.number, view, 512, picture.v)} x={x - (mm.w * frame.pxmm) / 2} y={frame.row / 2 - (mm.h * frame.pxmm) / 2} width={mm.w * frame.pxmm} height={mm.h * frame.pxmm} clip-path={`url(#${id})`} />}
+      {picture && shown && <image href={photo(shown.number, view, 512, picture.v)} x={x - (mm.w * k) / 2} y={frame.row / 2 - (mm.h * k) / 2} width={mm.w * k} height={mm.h * k} clip-path={`url(#${id})`} />}
       <circle cx={x} cy={frame.row / 2} r={r} fill="none" stroke="var(--ink)" stroke-width="1.1" stroke-dasharray={picture ? undefined : '3 3'} />
     </>
   );
