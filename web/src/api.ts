@@ -297,6 +297,187 @@ export interface Asks {
     seen?: number;
     once?: string;
   };
+  /** begin a display case, say what it is like, or list the cases */
+  'case': {
+    /** short name; all cases without */
+    'key'?: string;
+    /** inside, mm */
+    'width'?: string;
+    /** inside, mm */
+    'height'?: string;
+    /** inside, mm */
+    'depth'?: string;
+    /** what shares its air: "acrylic; MDF; wool felt" */
+    'made-of'?: string;
+    /** material of its shelves */
+    'shelf'?: string;
+    /** mm */
+    'shelf-thick'?: string;
+    /** mm between supports */
+    'shelf-span'?: string;
+    /** measured air changes a day, or unknown */
+    'leak'?: string;
+    /** a day that the lights are on, or unknown */
+    'hours'?: string;
+    /** kg of silica gel or the like */
+    'buffer'?: string;
+    /** g of water a kg of it gives for 1 % RH, by its supplier */
+    'reservoir'?: string;
+    /** % that is to be held inside */
+    'rh'?: string;
+    /** degrees above the room while the lights are on */
+    'warmer'?: string;
+    /** with its lights and places */
+    'drop'?: boolean;
+    seen?: number;
+    once?: string;
+  };
+  /** a light of a case: candela and place, so that its lux can be reckoned */
+  'fixture': {
+    /** key of the case */
+    'case': string;
+    /** of the light */
+    'name': string;
+    /** in the middle of its beam */
+    'candela'?: string;
+    /** m to the middle of the case */
+    'distance'?: string;
+    /** degrees from straight in front (0) */
+    'angle'?: string;
+    /** mm from the left; instead of --distance */
+    'x'?: string;
+    /** mm up from the floor of the case */
+    'y'?: string;
+    /** mm in front of the pieces */
+    'z'?: string;
+    /** share of its full light, 1 undimmed */
+    'dimmed'?: string;
+    /** microwatts of ultraviolet in a lumen, or unknown */
+    'uv'?: string;
+    /** mm, largest measure of what shines */
+    'size'?: string;
+    /** take it away */
+    'drop'?: boolean;
+    seen?: number;
+    once?: string;
+  };
+  /** say in which case pieces lie, and where, by hand or from a file */
+  'put': {
+    /** the pieces */
+    'number'?: string[];
+    /** key of the case */
+    'case'?: string;
+    /** mm from the left (the middle) */
+    'x'?: string;
+    /** mm up from its floor (the middle) */
+    'y'?: string;
+    /** counted from below; 0: on a mount */
+    'shelf'?: string;
+    /** in no case any more */
+    'drop'?: boolean;
+    seen?: number;
+    once?: string;
+  };
+  /** what a light meter showed in a case, or at a piece in it */
+  'reading': {
+    /** key of the case */
+    'case': string;
+    /** with every light on */
+    'lux': string;
+    /** microwatts of ultraviolet in a lumen */
+    'uv'?: string;
+    /** number of the piece it was measured at */
+    'at'?: string;
+    /** of the measurement (today) */
+    'day'?: string;
+    /** who measured (you) */
+    'by'?: string;
+    seen?: number;
+    once?: string;
+  };
+  /** light that a piece had before this show */
+  'exposure': {
+    /** the piece */
+    'number': string;
+    /** in all */
+    'lux-hours'?: string;
+    /** level; with --hours instead of --lux-hours */
+    'lux'?: string;
+    /** it lasted */
+    'hours'?: string;
+    /** where and when */
+    'text'?: string;
+    /** of its end */
+    'day'?: string;
+    seen?: number;
+    once?: string;
+  };
+  /** what a piece, or everything of a lender, may have of light and air */
+  'require': {
+    /** number of a piece, or code of a lender */
+    'subject': string;
+    /** R0 to R3 over what the record says, or unknown */
+    'light-class'?: string;
+    /** highest level */
+    'lux'?: string;
+    /** most in a year */
+    'lux-hours'?: string;
+    /** relative humidity in %, as 40-55 */
+    'rh'?: string;
+    /** temperature, as 16-24 */
+    'celsius'?: string;
+    /** who may waive it */
+    'waiver'?: string;
+    /** where it stands written */
+    'text'?: string;
+    /** nothing is required any more */
+    'drop'?: boolean;
+    seen?: number;
+    once?: string;
+  };
+  /** light of every placed piece over the run, against what it may have */
+  'light': {
+    /** one piece, in full */
+    'number'?: string;
+    /** of the limits: "CIE 157", merged, strict */
+    'rule'?: string;
+    /** on which the lights are on (opening to last day) */
+    'days'?: string;
+    /** what if every light had this share of its level */
+    'dim'?: string;
+  };
+  /** air of every case: what all bear, who is in whose way, how long it keeps */
+  'climate': {
+    /** of the room */
+    'celsius'?: string;
+    /** % relative humidity of the room */
+    'rh'?: string;
+    /** of the run (opening to last day) */
+    'days'?: string;
+    /** parts per trillion of hydrogen sulphide in the air */
+    'h2s'?: string;
+  };
+  /** what shelves and mounts carry: sag, stress, weights, drops of cords */
+  'loads': Record<string, never>;
+  /** log an answer: what may be shown, printed, put on the web; or how things stand */
+  'leave': {
+    /** a piece, the file of a photograph, a maker or a source */
+    'subject'?: string;
+    /** show, print, web, all; examine, photograph, consent (of what may be a cultural item) */
+    'use'?: string;
+    /** asked, given or refused */
+    'answer'?: string;
+    /** on which terms */
+    'terms'?: string;
+    /** what must stand beside it */
+    'credit'?: string;
+    /** who answered (you) */
+    'by'?: string;
+    /** of the answer (today) */
+    'day'?: string;
+    seen?: number;
+    once?: string;
+  };
 }
 
 export type OperationName = keyof Asks;
