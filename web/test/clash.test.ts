@@ -14,5 +14,5 @@ test('what was added or superseded is told by its words, or by its kind where it
 });
 
 test('what one wrote oneself is told without the numbers that only the desk needs', () => {
-  assert.deepEqual(yourLines({ number: ['ES 1'], line: 'cord: leather', seen: 7, once: 'abcdefgh', drop: false }), ['line: cord: leather']);
+  assert.deepEqual(yourLines({ number: ['ES 1'], line: 'cord: leather', lead: true, seen: 7, once: 'abcdefgh', drop: false }), ['line: cord: leather', 'lead']);
 });

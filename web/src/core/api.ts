@@ -41,21 +41,30 @@ export async function hush<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
+// The last change that what is on the page rests on; a question that is answered later does not
+// move it, or somebody's change would pass unseen between two answers.
 export const lastChange = () => last;
+let newest = 0;
+export const newestChange = () => newest;
+const mine = new Set<number>();
 export function onChange(listener: () => void): () => void {
   heard.add(listener);
   return () => heard.delete(listener);
 }
 
-function note(response: Response) {
+function note(response: Response, own: boolean) {
   const change = Number(response.headers.get('Backmark-Change') ?? '0');
-  if (change > last) {
+  newest = Math.max(newest, change);
+  if (own && response.ok) {
+    mine.add(change);
+  }
+  if (last === 0 || (own && change === last + 1)) {
     last = change;
   }
 }
 
-async function read(response: Response): Promise<unknown> {
-  note(response);
+async function read(response: Response, own = false): Promise<unknown> {
+  note(response, own);
   const body = await response.json().catch(() => null);
   if (response.ok && body !== null) {
     return body;
@@ -72,7 +81,7 @@ async function read(response: Response): Promise<unknown> {
 let greeting: Promise<Hello> | null = null;
 export function hello(): Promise<Hello> {
   greeting ??= fetch('/api/hello')
-    .then(read)
+    .then((response) => read(response))
     .then((answer) => {
       token = (answer as Hello).token;
       return answer as Hello;
@@ -81,7 +90,7 @@ export function hello(): Promise<Hello> {
   return greeting;
 }
 
-async function post(operation: string, parameters: object): Promise<unknown> {
+async function post(operation: string, parameters: object, own: boolean): Promise<unknown> {
   if (!token) {
     await hello();
   }
@@ -90,14 +99,14 @@ async function post(operation: string, parameters: object): Promise<unknown> {
     headers: { 'Content-Type': 'application/json', 'Backmark-Token': token },
     body: JSON.stringify(parameters),
   });
-  return read(response);
+  return read(response, own);
 }
 
 // A question or a change. A token that has gone stale (the server was started again) is fetched
 // anew once.
-export async function call<T>(operation: string, parameters: object = {}): Promise<T> {
+export async function call<T>(operation: string, parameters: object = {}, own = false): Promise<T> {
   try {
-    return (await post(operation, parameters)) as T;
+    return (await post(operation, parameters, own)) as T;
   } catch (fault) {
     if (!(fault instanceof Refusal) || (fault.status !== 401 && fault.status !== 403)) {
       throw fault;
@@ -107,7 +116,7 @@ export async function call<T>(operation: string, parameters: object = {}): Promi
     if (token === before) {
       throw fault;
     }
-    return (await post(operation, parameters)) as T;
+    return (await post(operation, parameters, own)) as T;
   }
 }
 
@@ -124,15 +133,16 @@ export async function write<T>(operation: string, parameters: object = {}): Prom
 // yours sends it again without a view of what it rests on.
 export async function decided<T>(operation: string, parameters: Record<string, unknown>): Promise<T> {
   try {
-    return await call<T>(operation, parameters);
+    return await call<T>(operation, parameters, true);
   } catch (fault) {
     if (!(fault instanceof Refusal) || fault.status !== 409 || !Array.isArray(fault.theirs)) {
       throw fault;
     }
-    const clash: Clash = { where: fault.problem.where, theirs: fault.theirs as Theirs[], yours: parameters };
+    const clash: Clash = { where: fault.problem.where, operation, theirs: fault.theirs as Theirs[], yours: parameters };
     if (await askClash(clash)) {
-      return await call<T>(operation, { ...parameters, seen: undefined, once: once() });
+      return await call<T>(operation, { ...parameters, seen: undefined, once: once() }, true);
     }
+    last = newest;
     ring();
     throw new Refusal({ fault: 'left', what: `${clash.where} is left as it stands`, where: '', fix: '' }, 409);
   }
@@ -143,7 +153,7 @@ export async function sendFile<T>(path: string, file: Blob): Promise<T> {
   if (!token) {
     await hello();
   }
-  const answer = (await read(await fetch(path, { method: 'POST', headers: { 'Backmark-Token': token }, body: file }))) as T;
+  const answer = (await read(await fetch(path, { method: 'POST', headers: { 'Backmark-Token': token }, body: file }), true)) as T;
   ring();
   return answer;
 }
@@ -162,7 +172,7 @@ export async function listen(tell: (heard: Heard) => void, reach: (there: boolea
       reach(true);
       if (answer.last > before) {
         last = Math.max(last, answer.last);
-        tell(answer);
+        tell({ ...answer, changes: answer.changes.filter((one) => !mine.has(one.id)) });
         ring();
       } else {
         await new Promise((done) => setTimeout(done, 200));

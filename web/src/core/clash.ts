@@ -3,12 +3,13 @@
 export interface Theirs {
   id: number;
   who: string;
-  when: string;
+  when: number; // seconds since 1970-01-01 UTC
   what: string;
   detail: unknown;
 }
 export interface Clash {
   where: string; // the piece
+  operation: string;
   theirs: Theirs[];
   yours: Record<string, unknown>;
 }
@@ -49,7 +50,9 @@ export function linesOf(detail: unknown): string[] {
 export const yourLines = (yours: Row): string[] =>
   Object.entries(yours)
     .filter(([key, value]) => !['seen', 'once', 'number'].includes(key) && value !== false && value !== '')
-    .map(([key, value]) => `${words(key)}: ${text(value)}`);
+    .map(([key, value]) => (value === true ? words(key) : `${words(key)}: ${text(value)}`));
+
+export const timeOf = (seconds: number) => new Date(1000 * seconds).toISOString().slice(0, 16).replace('T', ' ') + ' UTC';
 
 // Answers true when yours shall stand over theirs. Without a page to ask, theirs stand.
 let asker: (clash: Clash) => Promise<boolean> = () => Promise.resolve(false);

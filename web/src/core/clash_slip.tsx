@@ -1,6 +1,6 @@
 // Changed meanwhile: both values side by side, and the choice which shall stand.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { linesOf, onClash, yourLines, type Clash } from './clash';
+import { linesOf, onClash, timeOf, yourLines, type Clash } from './clash';
 
 interface Open {
   clash: Clash;
@@ -38,10 +38,10 @@ export function ClashSlip() {
           <h3>As it stands now</h3>
           {clash.theirs.map((one) => (
             <div class="saying" key={one.id}>
-              <b>{one.what}</b>
+              <b>{one.what.length > 90 ? one.what.slice(0, 88) + ' …' : one.what}</b>
               <small>
                 {' '}
-                {one.who}, {one.when}
+                {one.who}, {timeOf(one.when)}
               </small>
               {linesOf(one.detail).slice(0, 6).map((line) => (
                 <p key={line}>{line}</p>
@@ -56,6 +56,9 @@ export function ClashSlip() {
         <div>
           <h3>Yours</h3>
           <div class="saying">
+            <b>
+              {clash.operation} {clash.where}
+            </b>
             {yourLines(clash.yours).map((line) => (
               <p key={line}>{line}</p>
             ))}

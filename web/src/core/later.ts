@@ -1,5 +1,5 @@
 // Notes to the desk, now or when it can be reached.
-import { asProblem, decided, lastChange, once, Refusal } from './api';
+import { asProblem, decided, lastChange, newestChange, once, Refusal } from './api';
 import { drain, shelf, type Sent, type Waiting } from './queue';
 import { tell, tellProblem } from './tell';
 
@@ -26,7 +26,7 @@ async function send(one: Waiting): Promise<Sent> {
   const { number } = one.parameters;
   try {
     await decided(one.operation, { ...one.parameters, seen: Math.max(one.seen, own.get(number) ?? 0), once: one.once });
-    own.set(number, lastChange());
+    own.set(number, newestChange());
     return 'kept';
   } catch (fault) {
     // Only a clear word against the note itself takes it off the shelf; a fault of the desk,

@@ -15,8 +15,9 @@ const sideOf = (claim: ClaimOnFile | null, key: string): Side => {
   return voice ? (voice.for ? 'for' : 'against') : '';
 };
 
-const spoken = (source: Source, side: Side) =>
-  `${source.title}, ${source.kind}${source.year === null ? ', year not known' : `, ${source.year}`}; ${heldUp(source)}` + (side ? `; speaks ${side}` : '') + (source.derives_from.length ? '; had it from another' : '');
+const underOf = (source: Source) => `${source.kind}${source.year === null ? ', year not known' : `, ${source.year}`}${source.borne_out === null ? '; never tested' : ''}`;
+// Begins with the words that are seen, so that a voice that commands finds it.
+const spoken = (source: Source, side: Side) => `${source.title} ${underOf(source)}` + (source.borne_out === null ? '' : `; ${heldUp(source)}`) + (side ? `; speaks ${side}` : '') + (source.derives_from.length ? '; had it from another' : '');
 
 // The thick stroke that binds the tellings of one origin.
 function Bound({ web }: { web: Web }) {
@@ -94,11 +95,7 @@ function SourceSlipOn({ one, slip, side, on, onChoose }: { one: Hung; slip: Grou
         {one.slip && (
           <>
             <b>{source.title}</b>
-            <small>
-              {source.kind}
-              {source.year === null ? ', year not known' : `, ${source.year}`}
-              {source.borne_out === null && '; never tested'}
-            </small>
+            <small>{underOf(source)}</small>
           </>
         )}
       </button>

@@ -87,9 +87,11 @@ function Stroke({ x, first, last, high, ordered, on }: { x: number; first: boole
   );
 }
 
+const underOf = (row: UseRow) => `${row.words} · ${row.pieces === 1 ? '1 piece' : row.pieces + ' pieces'}`;
+// Begins with the words that are seen, so that a voice that commands finds it.
 export const spokenRow = (row: UseRow) => {
   const torn = (row.beads ?? []).filter((bead) => bead.torn).length;
-  return `${row.value}: ${row.words}. ${row.pieces} pieces, the year of ${row.known} is known.` + (torn ? ` ${torn} do not fit.` : '');
+  return `${row.value} ${underOf(row)}, the year of ${row.known} is known` + (torn ? `, ${torn} do not fit` : '');
 };
 
 interface RowProps {
@@ -123,9 +125,7 @@ export function VariantRow({ row, group, at, frame, pieces, on, hide, id, onChoo
         </svg>
         <span class="of" style={{ left: frame.words + 'px', width: frame.axis.x0 - frame.words - 12 + 'px' }}>
           <b>{row.value}</b>
-          <small>
-            {row.words} · {row.pieces === 1 ? '1 piece' : row.pieces + ' pieces'}
-          </small>
+          <small>{underOf(row)}</small>
         </span>
       </button>
     </li>
