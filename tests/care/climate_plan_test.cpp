@@ -128,7 +128,8 @@ TEST_CASE("felt, board and an unheard-of stuff are named; glass is not") {
   small.put(small.add_piece("A 1", "silver"), in);
   small.put(small.add_piece("A 2", "mussel shell"), in);
   small.put(small.add_piece("A 3", "celluloid"), in);
-  const auto& list = plan_of(small).cases.front().keep_out;
+  const auto planned = plan_of(small);
+  const auto& list = planned.cases.front().keep_out;
   REQUIRE(list.size() == 4);
   CHECK(list[0].what == "wool felt");
   CHECK(list[0].harmed == std::vector<std::string>{"A 1"});

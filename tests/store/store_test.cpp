@@ -4,6 +4,7 @@
 #include <cmath>
 #include <doctest/doctest.h>
 #include <limits>
+#include <set>
 #include <unistd.h>
 
 #include "base/json.h"
@@ -107,6 +108,10 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
   change.add(Overruling{.piece = piece, .phrase = "about 1950"});
   const auto in = change.add(Case{.key = "c1", .width_mm = 900});
   change.add(Placement{.piece = piece, .in = in, .x_mm = 5});
+  change.add(Fixture{.in = in});
+  change.add(LightReading{.in = in, .lux = 48});
+  change.add(Exposure{.piece = piece});
+  change.add(Requirement{.lender = lender, .rh_low = 35, .rh_high = 45});
   change.add(Setting{.key = "title", .value = "Tied"});
   apply(store, change);
 
@@ -132,17 +137,17 @@ TEST_CASE("the columns of every table are the members of its record") {
   SQLite::Database database((folder.path() / "show.db").string());
   const auto compare = [&](const auto& rows) {
     using T = typename std::decay_t<decltype(rows)>::value_type;
-    std::string members;
+    // Columns of a later migration stand behind since and ended: the order does not count.
+    std::set<std::string> members{"since", "ended"};
     const T row{};
-    store::fields_of(
-        row, [&](std::string_view name, const auto&) { members += fmt::format("{},", name); });
-    std::string columns;
+    store::fields_of(row, [&](std::string_view name, const auto&) { members.emplace(name); });
+    std::set<std::string> columns;
     SQLite::Statement statement(database,
                                 fmt::format("PRAGMA table_info({})", store::table<T>));
     while (statement.executeStep()) {
-      columns += statement.getColumn(1).getString() + ",";
+      columns.insert(statement.getColumn(1).getString());
     }
-    CHECK(columns == members + "since,ended,");
+    CHECK(columns == members);
   };
   std::apply([&](const auto&... rows) { (compare(rows), ...); }, Records{});
 }
