@@ -1,6 +1,7 @@
 // The one way to the server: operations by name, the token, the place in the book of changes.
 import { askClash, type Clash, type Theirs } from './clash';
-import type { Hello, Problem } from './types';
+import type { Asks, OperationName } from '../api';
+import type { AnswerOf, Hello, Problem } from './types';
 
 export class Refusal extends Error {
   constructor(
@@ -104,9 +105,9 @@ async function post(operation: string, parameters: object, own: boolean): Promis
 
 // A question or a change. A token that has gone stale (the server was started again) is fetched
 // anew once.
-export async function call<T>(operation: string, parameters: object = {}, own = false): Promise<T> {
+export async function call<N extends OperationName>(operation: N, parameters: Asks[N], own = false): Promise<AnswerOf<N>> {
   try {
-    return (await post(operation, parameters, own)) as T;
+    return (await post(operation, parameters, own)) as AnswerOf<N>;
   } catch (fault) {
     if (!(fault instanceof Refusal) || (fault.status !== 401 && fault.status !== 403)) {
       throw fault;
@@ -116,31 +117,31 @@ export async function call<T>(operation: string, parameters: object = {}, own = 
     if (token === before) {
       throw fault;
     }
-    return (await post(operation, parameters, own)) as T;
+    return (await post(operation, parameters, own)) as AnswerOf<N>;
   }
 }
 
 // A change by this page: it says which change it saw last, and a name of its own, so that a
 // repeated request is done once.
 export const once = () => crypto.randomUUID?.() ?? String(Math.random()).slice(2) + Date.now();
-export async function write<T>(operation: string, parameters: object = {}): Promise<T> {
-  const answer = await decided<T>(operation, { ...parameters, seen: last, once: once() });
+export async function write<N extends OperationName>(operation: N, parameters: Asks[N]): Promise<AnswerOf<N>> {
+  const answer = await decided(operation, { ...parameters, seen: last, once: once() });
   ring();
   return answer;
 }
 
 // Where somebody wrote of the same thing meanwhile, both are shown and one is chosen. Choosing
 // yours sends it again without a view of what it rests on.
-export async function decided<T>(operation: string, parameters: Record<string, unknown>): Promise<T> {
+export async function decided<N extends OperationName>(operation: N, parameters: Asks[N]): Promise<AnswerOf<N>> {
   try {
-    return await call<T>(operation, parameters, true);
+    return await call(operation, parameters, true);
   } catch (fault) {
     if (!(fault instanceof Refusal) || fault.status !== 409 || !Array.isArray(fault.theirs)) {
       throw fault;
     }
-    const clash: Clash = { where: fault.problem.where, operation, theirs: fault.theirs as Theirs[], yours: parameters };
+    const clash: Clash = { where: fault.problem.where, operation, theirs: fault.theirs as Theirs[], yours: { ...parameters } };
     if (await askClash(clash)) {
-      return await call<T>(operation, { ...parameters, seen: undefined, once: once() }, true);
+      return await call(operation, { ...parameters, seen: undefined, once: once() }, true);
     }
     last = newest;
     ring();

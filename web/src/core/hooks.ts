@@ -1,7 +1,8 @@
 // What pages share in asking and measuring.
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { asProblem, call, onChange } from './api';
-import type { Problem } from './types';
+import type { Asks, OperationName } from '../api';
+import type { AnswerOf, Problem } from './types';
 
 export interface Asked<T> {
   data: T | null;
@@ -11,15 +12,15 @@ export interface Asked<T> {
 }
 
 // Asks an operation, and again when the show changes; the last good answer stays in sight.
-export function useAsk<T>(operation: string, parameters: object = {}, when = true): Asked<T> {
-  const [data, setData] = useState<T | null>(null);
+export function useAsk<N extends OperationName>(operation: N, parameters: Asks[N], when = true): Asked<AnswerOf<N>> {
+  const [data, setData] = useState<AnswerOf<N> | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [at, setAt] = useState('');
   const wanted = JSON.stringify(parameters);
   const turn = useRef(0);
   const ask = useCallback(() => {
     const mine = ++turn.current;
-    call<T>(operation, JSON.parse(wanted)).then(
+    call(operation, JSON.parse(wanted)).then(
       (answer) => {
         if (mine === turn.current) {
           setData(answer);

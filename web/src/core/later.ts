@@ -1,4 +1,5 @@
 // Notes to the desk, now or when it can be reached.
+import type { Asks } from '../api';
 import { asProblem, decided, lastChange, newestChange, once, Refusal } from './api';
 import { drain, shelf, type Sent, type Waiting } from './queue';
 import { tell, tellProblem } from './tell';
@@ -54,8 +55,8 @@ export function sendWaiting(): Promise<void> {
 }
 
 // Kept on this device first, then sent.
-export async function note(operation: string, parameters: Record<string, unknown>) {
-  await shelf.put({ once: once(), operation, parameters, at: Date.now(), seen: lastChange() });
+export async function note(parameters: Asks['note']) {
+  await shelf.put({ once: once(), operation: 'note', parameters, at: Date.now(), seen: lastChange() });
   await report();
   await sendWaiting();
 }

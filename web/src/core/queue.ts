@@ -1,10 +1,12 @@
+import type { Asks } from '../api';
+
 // What is noted while the desk is out of reach waits here and is sent later: none lost, none
 // twice. Every note carries a name of its own from the moment it is typed; the server does a name
 // only once, so a note may be sent again whenever it is not known to have arrived.
 export interface Waiting {
   once: string;
-  operation: string;
-  parameters: Record<string, unknown>;
+  operation: 'note';
+  parameters: Asks['note'];
   at: number;
   seen: number; // the last change that its writer had seen
 }

@@ -30,7 +30,7 @@ function YearLimb({ axis, flag, width }: { axis: Axis; flag: number | null; widt
         const x = xOf(axis, year);
         return (
           <g key={year}>
-            <path d={`M${x + 0.8} 44v${-length}`} stroke="#fff" stroke-opacity=".4" />
+            <path d={`M${x + 0.8} 44v${-length}`} stroke="var(--glint)" stroke-opacity=".4" />
             <path d={`M${x} 44v${-length}`} stroke="var(--ink)" stroke-width={length === 18 ? 1.4 : 0.9} stroke-opacity={length === 18 ? 1 : 0.72} />
             {number && (
               <text x={x} y={21} text-anchor="middle" style={{ fontWeight: length === 18 ? 700 : 400 }}>
@@ -92,7 +92,7 @@ function SideLimb({ side, height }: { side: NonNullable<Rule['side']>; height: n
     }
     marks.push(
       <g key={i}>
-        <path d={`M34 ${y + 0.8}h${big ? -15 : -8}`} stroke="#fff" stroke-opacity=".4" />
+        <path d={`M34 ${y + 0.8}h${big ? -15 : -8}`} stroke="var(--glint)" stroke-opacity=".4" />
         <path d={`M34 ${y}h${big ? -15 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.3 : 0.8} stroke-opacity={big ? 1 : 0.7} stroke-dasharray={side.dashed ? '3 2' : undefined} />
         {big && y > 18 && y < height - 62 && (
           <text transform={`translate(13 ${y}) rotate(-90)`} text-anchor="middle">

@@ -1,4 +1,6 @@
 // What the operations answer, as the pages read it.
+import type { OperationName } from '../api';
+
 export interface Problem {
   fault: string;
   what: string;
@@ -283,3 +285,83 @@ export interface SourcesAnswer {
   claims: ClaimOnFile[];
   said: Saying[];
 }
+
+export interface Paper {
+  name: string;
+  title: string;
+  for: string;
+  caution: string;
+  stays: boolean;
+  made: boolean;
+  files: string[];
+  facts: number;
+  changed: { number: string; printed: string; now: string }[];
+}
+export interface PapersAnswer {
+  papers: Paper[];
+}
+export interface Printed {
+  printed: { output: string; files: string[]; findings: Problem[] }[];
+}
+
+export interface Reading {
+  text: string;
+  label: string;
+  value: string;
+  trouble: string;
+  near: string[];
+}
+export type Thought = Answer & { read: Reading[] };
+
+export interface Column {
+  heading: string;
+  word: string;
+  example: string;
+}
+export interface Remark {
+  row: number;
+  column: string;
+  what: string;
+  fix: string;
+}
+export interface ImportAnswer {
+  pieces_new: number;
+  pieces_same: number;
+  pieces_changed: number;
+  faults: Remark[];
+  notes: Remark[];
+  said: string[];
+  sheet: { columns: Column[]; faulty: { row: number; cells: string[] }[]; rest: string; rows: number };
+}
+
+export interface Missing {
+  missing: { number: string; missing: string[] }[];
+}
+export interface Undone {
+  by: number;
+  words: string;
+}
+export interface Tested {
+  claim: string;
+  p: number;
+  p_pieces: number;
+}
+
+// What each operation answers, by its name; what it takes is written by the program (../api.ts).
+export interface Answers {
+  table: TableAnswer;
+  sheet: SheetAnswer;
+  years: YearsAnswer;
+  sources: SourcesAnswer;
+  look: LookAnswer;
+  papers: PapersAnswer;
+  print: Printed;
+  history: Entry[];
+  'what-if': Thought;
+  import: ImportAnswer;
+  photographs: Missing;
+  undo: Undone;
+  test: Tested;
+  find: { number: string }[];
+}
+export type AnswerOf<N extends OperationName> = N extends keyof Answers ? Answers[N] : unknown;

@@ -2,10 +2,6 @@
 import { asProblem, write } from './api';
 import { tell, tellProblem } from './tell';
 
-interface Undone {
-  by: number;
-  words: string;
-}
 // Without a change: the newest that still holds of whoever sits here.
 export async function undo(change?: number) {
   await step(change === undefined ? {} : { change });
@@ -14,7 +10,7 @@ export const redo = () => step({ again: true });
 
 async function step(parameters: { change?: number; again?: boolean }) {
   try {
-    const { by, words } = await write<Undone>('undo', parameters);
+    const { by, words } = await write('undo', parameters);
     tell(words, { label: 'Take that back', run: () => void undo(by) });
   } catch (fault) {
     tellProblem(asProblem(fault));

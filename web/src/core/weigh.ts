@@ -10,7 +10,7 @@ export async function weigh() {
   busy = true;
   tell('The evidence is being weighed; the pages may be used meanwhile.');
   try {
-    await call('infer');
+    await call('infer', {});
     ringAll();
     tell('Weighed: years and makers are as the record stands.');
   } catch (fault) {

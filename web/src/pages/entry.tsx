@@ -3,17 +3,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../core/api';
 import { note } from '../core/later';
-import type { Answer } from '../core/types';
+import type { Thought } from '../core/types';
 import { BeadChart } from '../core/shapes';
-
-interface Saying {
-  text: string;
-  label: string;
-  value: string;
-  trouble: string;
-  near: string[];
-}
-type Thought = Answer & { read: Saying[] };
 
 const reasons = ['measured again', 'better light', 'typing slip', 'other'];
 
@@ -30,7 +21,7 @@ function useThought(number: string, line: string): { thought: Thought | null; we
     }
     const timer = setTimeout(() => {
       const late = setTimeout(() => mine === turn.current && weigh(true), 250);
-      call<Thought>('what-if', { number, line })
+      call('what-if', { number, line })
         .then((answer) => mine === turn.current && set(answer))
         .catch(() => undefined)
         .finally(() => {
@@ -70,7 +61,7 @@ export function Entry({ number, wide, replaces, onKept }: { number: string; wide
     remember(line);
     const text = line.trim().replace(/;+$/, '');
     forget();
-    await note('note', { number, line: text, ...(reason ? { reason } : {}) });
+    await note({ number, line: text, ...(reason ? { reason } : {}) });
     onKept();
   };
   const press = (event: KeyboardEvent) => {

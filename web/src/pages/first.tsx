@@ -7,9 +7,6 @@ import { useRule } from '../core/square';
 import { tellProblem } from '../core/tell';
 import { SheetPick } from './spreadsheet';
 
-// A field of a spreadsheet with one row.
-const field = (text: string) => `"${text.replaceAll('"', '""')}"`;
-
 function FirstPiece() {
   const [busy, set] = useState(false);
   const begin = async (event: Event) => {
@@ -21,7 +18,8 @@ function FirstPiece() {
     }
     set(true);
     try {
-      await write('import', { text: `number,title\n${field(number)},${field(String(typed.get('title') ?? ''))}\n`, name: 'by hand' });
+      const title = String(typed.get('title') ?? '').trim();
+      await write('add', { kind: 'piece', words: [`number=${number}`, ...(title ? [`title=${title}`] : [])] });
       go('/notes/' + encodeURIComponent(number));
     } catch (fault) {
       tellProblem(asProblem(fault));

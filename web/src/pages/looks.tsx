@@ -9,7 +9,7 @@ import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import { asProblem, call } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
-import type { Look, LookAnswer, TableAnswer } from '../core/types';
+import type { Look, LookAnswer } from '../core/types';
 
 interface Card {
   look: Look;
@@ -100,8 +100,8 @@ function Conflicts({ answer }: { answer: LookAnswer }) {
 export function Looks() {
   const [hours, setHours] = useKept<number>('hours', 6);
   const [by, setBy] = useKept<string>('by', 'tray');
-  const asked = useAsk<LookAnswer>('look', { hours, by });
-  const pieces = useAsk<TableAnswer>('table');
+  const asked = useAsk('look', { hours, by });
+  const pieces = useAsk('table', {});
   const size = useSize();
   const [at, walk] = useState(0);
   const [done, finish] = useState<string[]>([]);

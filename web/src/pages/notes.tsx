@@ -6,13 +6,13 @@ import { ProblemSlip } from '../core/parts';
 import { go, type Route } from '../core/route';
 import { useRule } from '../core/square';
 import { undo } from '../core/undo';
-import type { SheetAnswer, TableAnswer } from '../core/types';
+import type { TableAnswer } from '../core/types';
 import { Entry } from './entry';
 import { plateScale } from './sheet_plate';
 import { PiecePicture } from './table_slip';
 
 export function Notes({ route }: { route: Route }) {
-  const table = useAsk<TableAnswer>('table');
+  const table = useAsk('table', {});
   const number = route.piece;
   const known = table.data?.pieces.find((piece) => piece.number === number);
   if (!number) {
@@ -48,7 +48,7 @@ function Which({ table, missing }: { table: TableAnswer | null; missing?: string
 }
 
 function Noting({ number }: { number: string }) {
-  const asked = useAsk<SheetAnswer>('sheet', { number });
+  const asked = useAsk('sheet', { number });
   const size = useSize();
   const [waiting, count] = useState(0);
   useEffect(() => onWaiting(count), []);

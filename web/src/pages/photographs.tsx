@@ -11,11 +11,8 @@ import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import { tellProblem } from '../core/tell';
 import { sizeOf } from './table_layout';
-import type { TableAnswer } from '../core/types';
+import type { Missing, TableAnswer } from '../core/types';
 
-interface Missing {
-  missing: { number: string; missing: string[] }[];
-}
 const many = (n: number, one: string) => (n === 1 ? `1 ${one}` : `${n} ${one}s`);
 const scale = 5;
 
@@ -149,8 +146,8 @@ function MissingViews({ missing }: { missing: Missing['missing'] }) {
 }
 
 export function Photographs() {
-  const asked = useAsk<Missing>('photographs');
-  const table = useAsk<TableAnswer>('table');
+  const asked = useAsk('photographs', {});
+  const table = useAsk('table', {});
   const [intake, set] = useState<Intake | null>(null);
   useEffect(() => onIntake(set), []);
   const pxmm = usualDots / scale;

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { useAsk } from '../core/hooks';
 import { ProblemSlip } from '../core/parts';
 import { sheetOf } from '../core/route';
-import type { TableAnswer, TablePiece } from '../core/types';
+import type { TablePiece } from '../core/types';
 
 const columns: [string, (piece: TablePiece) => string | number][] = [
   ['Number', (piece) => piece.number],
@@ -17,7 +17,7 @@ const columns: [string, (piece: TablePiece) => string | number][] = [
 ];
 
 export function Plain({ onClose }: { onClose: () => void }) {
-  const { data, problem, again } = useAsk<TableAnswer>('table');
+  const { data, problem, again } = useAsk('table', {});
   const [by, setBy] = useState(0);
   const [down, setDown] = useState(false);
   if (problem && !data) {

@@ -7,25 +7,7 @@ import { ProblemSlip, Sentence } from '../core/parts';
 import { useRule } from '../core/square';
 import { Zigzag } from '../core/shapes';
 import { tell, tellProblem } from '../core/tell';
-import type { Problem } from '../core/types';
-
-export interface Paper {
-  name: string;
-  title: string;
-  for: string;
-  caution: string;
-  stays: boolean;
-  made: boolean;
-  files: string[];
-  facts: number;
-  changed: { number: string; printed: string; now: string }[];
-}
-interface PapersAnswer {
-  papers: Paper[];
-}
-interface Printed {
-  printed: { output: string; files: string[]; findings: Problem[] }[];
-}
+import type { Paper } from '../core/types';
 
 const state = (paper: Paper) => (!paper.made ? 'not made yet' : paper.changed.length === 0 ? 'agrees' : paper.changed.length === 1 ? '1 thing changed' : paper.changed.length + ' things changed');
 
@@ -37,8 +19,8 @@ function SheetOfPaper({ paper }: { paper: Paper }) {
       {paper.stays && <rect x="2" y="6" width="9" height="150" fill="url(#stays)" />}
       {paper.files.length > 1 && <path d="M22 16h104v144H22z" fill="var(--sheet)" stroke="var(--hair)" />}
       <path d="M16 10h104v144H16z" fill={paper.made ? 'var(--sheet)' : 'none'} stroke={paper.made ? 'var(--hair)' : 'var(--ink-3)'} stroke-dasharray={paper.made ? undefined : '5 4'} />
-      {paper.made && [...Array(11)].map((_, i) => <path key={i} d={`M28 ${34 + i * 10}h${i % 4 === 3 ? 48 : 80}`} stroke="#22282c" stroke-opacity={i ? 0.35 : 0.9} stroke-width={i ? 2 : 4} />)}
-      {stale && <path d="M44 84l5 -9l5 9l5 -9l5 9l5 -9l5 9l5 -9" fill="none" stroke="#9a2a1a" stroke-width="2.6" />}
+      {paper.made && [...Array(11)].map((_, i) => <path key={i} d={`M28 ${34 + i * 10}h${i % 4 === 3 ? 48 : 80}`} stroke="var(--print)" stroke-opacity={i ? 0.35 : 0.9} stroke-width={i ? 2 : 4} />)}
+      {stale && <path d="M44 84l5 -9l5 9l5 -9l5 9l5 -9l5 9l5 -9" fill="none" stroke="var(--print-rust)" stroke-width="2.6" />}
     </svg>
   );
 }
@@ -93,7 +75,7 @@ function Chosen({ paper, busy, onMake }: { paper: Paper; busy: string; onMake: (
 }
 
 export function Prints() {
-  const asked = useAsk<PapersAnswer>('papers');
+  const asked = useAsk('papers', {});
   const [at, choose] = useState(0);
   const [busy, setBusy] = useState('');
   useRule({ axis: null, flag: null, words: '', top: { unit: 'mm of paper', pxmm: 0.5 }, side: { unit: 'mm', px: 0.5, step: 20, label: 100, off: 70 } });
@@ -101,7 +83,7 @@ export function Prints() {
   const make = async (name: string) => {
     setBusy(name);
     try {
-      const answer = await call<Printed>('print', { what: name });
+      const answer = await call('print', { what: name });
       const findings = answer.printed.flatMap((one) => one.findings);
       tell(`Made: ${answer.printed.flatMap((one) => one.files).join(', ')}` + (findings.length ? `; ${findings.length} things to see to, first: ${findings[0].what}` : ''));
       asked.again();

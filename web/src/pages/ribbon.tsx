@@ -52,7 +52,7 @@ export function Ribbon({ line, x, y, lifted, from, to }: RibbonProps) {
         <g>
           <rect x={l + (r - l) * 0.08} y={top + 6} width={(r - l) * 0.84} height={high} fill="none" stroke="var(--ink-3)" stroke-dasharray="3 3" stroke-width="1.1" />
           <g class="lift" transform={`rotate(${tilt} ${(l + r) / 2} ${y}) translate(0 -8)`}>
-            <rect x={l + 6} y={top + 4} width={r - l - 4} height={high} fill="#000" opacity=".13" />
+            <rect x={l + 6} y={top + 4} width={r - l - 4} height={high} fill="var(--cast)" opacity=".6" />
             <rect x={l} y={top} width={r - l} height={high} fill="var(--paper)" />
             {body}
             <rect x={l} y={top} width={r - l} height={high} fill="none" stroke="var(--brass)" stroke-width="1.6" />

@@ -8,14 +8,14 @@ import { go, sheetOf, type Route } from '../core/route';
 import { useRule } from '../core/square';
 import { tellProblem } from '../core/tell';
 import { span, xOf, type Axis } from '../core/geometry';
-import type { Answer, Evidence, SheetAnswer, TableAnswer } from '../core/types';
+import type { Answer, Evidence } from '../core/types';
 import { Board } from './sheet_board';
 import { Entry } from './entry';
 import { Plate, plateScale } from './sheet_plate';
 import { togglePick } from './picking';
 
 export function Sheet({ route }: { route: Route }) {
-  const table = useAsk<TableAnswer>('table', {}, !route.piece);
+  const table = useAsk('table', {}, !route.piece);
   if (!route.piece) {
     const first = table.data?.pieces[0];
     if (first) {
@@ -54,7 +54,7 @@ function useLifted(number: string, lifted: number[]): { without: Answer | null; 
     set(null);
     wait(lifted.length > 0);
     if (lifted.length > 0) {
-      call<Answer>('sheet', { number, without: lifted.map(String) })
+      call('sheet', { number, without: lifted.map(String) })
         .then((answer) => mine && set(answer))
         .catch((fault) => mine && tellProblem(asProblem(fault)))
         .finally(() => mine && wait(false));
@@ -65,8 +65,8 @@ function useLifted(number: string, lifted: number[]): { without: Answer | null; 
 }
 
 function One({ number }: { number: string }) {
-  const asked = useAsk<SheetAnswer>('sheet', { number });
-  const pieces = useAsk<TableAnswer>('table');
+  const asked = useAsk('sheet', { number });
+  const pieces = useAsk('table', {});
   const size = useSize();
   const [lifted, lift] = useState<number[]>([]);
   const [at, walk] = useState(0);

@@ -4,7 +4,7 @@ import { useAsk } from '../core/hooks';
 import { sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
 import { undo } from '../core/undo';
-import type { Entry, SheetAnswer } from '../core/types';
+import type { SheetAnswer } from '../core/types';
 
 const inTwenty = (p: number) => Math.round(20 * p);
 
@@ -63,7 +63,7 @@ function Told({ piece }: { piece: SheetAnswer }) {
 }
 
 function History({ number }: { number: string }) {
-  const { data } = useAsk<Entry[]>('history', { number });
+  const { data } = useAsk('history', { number });
   return (
     <details>
       <summary>history{data ? ` ${data.length}` : ''}</summary>

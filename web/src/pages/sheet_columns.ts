@@ -1,26 +1,6 @@
 // What a column can be, in words: pure.
 import type { Choice } from '../core/parts';
-
-export interface Column {
-  heading: string;
-  word: string;
-  example: string;
-}
-export interface Remark {
-  row: number;
-  column: string;
-  what: string;
-  fix: string;
-}
-export interface ImportAnswer {
-  pieces_new: number;
-  pieces_same: number;
-  pieces_changed: number;
-  faults: Remark[];
-  notes: Remark[];
-  said: string[];
-  sheet: { columns: Column[]; faulty: { row: number; cells: string[] }[]; rest: string; rows: number };
-}
+import type { Column, ImportAnswer } from '../core/types';
 
 const simple: Record<string, string> = {
   number: 'number',

@@ -9,7 +9,7 @@ import { useRule } from '../core/square';
 import { tell, tellProblem } from '../core/tell';
 import { undo } from '../core/undo';
 import { scaleWords } from '../core/geometry';
-import type { TableAnswer, TablePiece } from '../core/types';
+import type { TablePiece } from '../core/types';
 import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order';
 import { sizeOf } from './table_layout';
 import { Photographs } from './photographs';
@@ -85,7 +85,7 @@ function Waiting({ waiting }: { waiting: TablePiece[] }) {
 }
 
 function Sections() {
-  const asked = useAsk<TableAnswer>('table');
+  const asked = useAsk('table', {});
   const size = useSize();
   const [n, setN] = useKept<number>('show-scale', 5);
   const [hand, hold] = useState<Hand | null>(null);

@@ -5,7 +5,7 @@ import { useAsk, useSize } from '../core/hooks';
 import { useKeys } from '../core/keys';
 import { Pick, ProblemSlip, Sentence } from '../core/parts';
 import { useRule } from '../core/square';
-import type { ClaimOnFile, Source, SourcesAnswer, TableAnswer } from '../core/types';
+import type { ClaimOnFile, Source } from '../core/types';
 import { hang, leastOf, sourceSpan, threads, type Ground, type Hung, type Web } from './sources_layout';
 import { heldUp, SourcesSlip } from './sources_slip';
 
@@ -16,8 +16,7 @@ const sideOf = (claim: ClaimOnFile | null, key: string): Side => {
 };
 
 const underOf = (source: Source) => `${source.kind}${source.year === null ? ', year not known' : `, ${source.year}`}${source.borne_out === null ? '; never tested' : ''}`;
-// Begins with the words that are seen, so that a voice that commands finds it.
-const spoken = (source: Source, side: Side) => `${source.title} ${underOf(source)}` + (source.borne_out === null ? '' : `; ${heldUp(source)}`) + (side ? `; speaks ${side}` : '') + (source.derives_from.length ? '; had it from another' : '');
+const alsoSpoken = (source: Source, side: Side) => (source.borne_out === null ? '' : `; ${heldUp(source)}`) + (side ? `; speaks ${side}` : '') + (source.derives_from.length ? '; had it from another' : '');
 
 // The thick stroke that binds the tellings of one origin.
 function Bound({ web }: { web: Web }) {
@@ -91,11 +90,12 @@ function SourceSlipOn({ one, slip, side, on, onChoose }: { one: Hung; slip: Grou
   const size = one.slip ? { w: slip.w, h: slip.h } : { w: 24, h: 24 };
   return (
     <li style={{ position: 'absolute', left: box.x + 'px', top: box.y + 'px' }}>
-      <button class={'hung ' + side + (on ? ' on' : '') + (source.borne_out === null ? ' untested' : '') + (one.slip ? '' : ' bare')} aria-pressed={on} aria-label={spoken(source, side)} style={{ width: size.w + 'px', height: size.h + 'px' }} onClick={onChoose}>
+      <button class={'hung ' + side + (on ? ' on' : '') + (source.borne_out === null ? ' untested' : '') + (one.slip ? '' : ' bare')} aria-pressed={on} aria-label={one.slip ? undefined : `${source.title}, ${underOf(source)}${alsoSpoken(source, side)}`} style={{ width: size.w + 'px', height: size.h + 'px' }} onClick={onChoose}>
         {one.slip && (
           <>
             <b>{source.title}</b>
             <small>{underOf(source)}</small>
+            <span class="unseen">{alsoSpoken(source, side)}</span>
           </>
         )}
       </button>
@@ -122,9 +122,9 @@ function Column({ sources, claim, chosen, onChoose }: { sources: Source[]; claim
 }
 
 export function Sources() {
-  const quick = useAsk<SourcesAnswer>('sources');
-  const weighed = useAsk<SourcesAnswer>('sources', { weigh: true }, quick.data !== null && quick.data.sources.length > 0);
-  const table = useAsk<TableAnswer>('table');
+  const quick = useAsk('sources', {});
+  const weighed = useAsk('sources', { weigh: true }, quick.data !== null && quick.data.sources.length > 0);
+  const table = useAsk('table', {});
   const pieces = useMemo(() => new Map(table.data?.pieces.map((piece) => [piece.number, piece])), [table.data]);
   const [about, setAbout] = useState('');
   const [chosen, choose] = useState('');

@@ -4,7 +4,7 @@ import { asProblem, call, photo } from '../core/api';
 import { sheetOf } from '../core/route';
 import { Stud, Zigzag } from '../core/shapes';
 import { tellProblem } from '../core/tell';
-import type { ClaimOnFile, Source, SourcesAnswer, TablePiece, Voice } from '../core/types';
+import type { ClaimOnFile, Source, SourcesAnswer, TablePiece, Tested, Voice } from '../core/types';
 
 const inTwenty = (p: number) => {
   const n = Math.round(20 * p);
@@ -140,11 +140,6 @@ function SourceSlip({ source, answer }: { source: Source; answer: SourcesAnswer 
   );
 }
 
-interface Tested {
-  claim: string;
-  p: number;
-  p_pieces: number;
-}
 function TestLine() {
   const [words, type] = useState('');
   const [busy, set] = useState(false);
@@ -156,7 +151,7 @@ function TestLine() {
     }
     set(true);
     try {
-      say(await call<Tested>('test', { claim: [words.trim()] }));
+      say(await call('test', { claim: [words.trim()] }));
     } catch (fault) {
       tellProblem(asProblem(fault));
     }

@@ -7,8 +7,8 @@ import { onSheetFile, putSheetFile, readSheet, type SheetFile } from '../core/sh
 import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import { tell, tellProblem } from '../core/tell';
-import type { Problem } from '../core/types';
-import { columnChoices, glossOf, willDo, type ImportAnswer, type Remark } from './sheet_columns';
+import type { ImportAnswer, Problem, Remark } from '../core/types';
+import { columnChoices, glossOf, willDo } from './sheet_columns';
 
 export async function offerSheet(file: File) {
   const { file: read, why } = await readSheet(file);
@@ -116,7 +116,7 @@ function Reading({ file }: { file: SheetFile }) {
   const [busy, work] = useState(false);
   useEffect(() => {
     let mine = true;
-    call<ImportAnswer>('import', { ...asked(file, words, mends), look: true }).then(
+    call('import', { ...asked(file, words, mends), look: true }).then(
       (read) => mine && (set(read), say(null)),
       (fault) => mine && say(asProblem(fault)),
     );
@@ -128,7 +128,7 @@ function Reading({ file }: { file: SheetFile }) {
     }
     work(true);
     try {
-      const done = await write<ImportAnswer>('import', { ...asked(file, words, mends), 'skip-faulty': true });
+      const done = await write('import', { ...asked(file, words, mends), 'skip-faulty': true });
       if (done.sheet.rest) {
         giveBack(file.name, done.sheet.rest);
       }

@@ -25,7 +25,7 @@ const spoken = (piece: TablePiece) =>
   `${piece.number}, ${piece.title}, ${piece.made || 'no year'}, ${piece.by || 'maker not reckoned'}` + (piece.torn ? ', something does not fit' : '') + (piece.pick ? ', picked' : '');
 
 export function Table({ route }: { route: Route }) {
-  const asked = useAsk<TableAnswer>('table');
+  const asked = useAsk('table', {});
   if (asked.problem && !asked.data) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
@@ -142,7 +142,7 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
     }
     const words = key.slice(5);
     try {
-      const list = words ? await call<{ number: string }[]>('find', { words: words.split(/\s+/) }) : [];
+      const list = words ? await call('find', { words: words.split(/\s+/) }) : [];
       setFound(list.map((one) => one.number));
       setFilter(words ? key : 'all');
       tell(words ? `${list.length} pieces for "${words}"` : 'All pieces are shown.');
@@ -233,7 +233,7 @@ function Legend() {
       </span>
       <span>
         <svg width="12" height="12" aria-hidden="true">
-          <circle cx="6" cy="6" r="4.5" fill="var(--brass-hi)" stroke="#3b2b06" />
+          <circle cx="6" cy="6" r="4.5" fill="var(--brass-hi)" stroke="var(--brass-edge)" />
         </svg>
         picked
       </span>

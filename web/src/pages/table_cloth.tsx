@@ -168,7 +168,7 @@ export function Cloth(props: ClothProps) {
     const ratio = devicePixelRatio || 1;
     canvas.current?.removeAttribute('data-whole');
     tiles.current!.show(
-      { ink: colour('--ink'), rust: colour('--rust'), brass: colour('--brass-hi'), paper: colour('--table'), rim: mode === 'vault', ratio, sprites: spritesOf(table, layout, view, ratio) },
+      { ink: colour('--ink'), rust: colour('--rust'), brass: colour('--brass-hi'), paper: colour('--table'), cast: colour('--cast'), edge: colour('--brass-edge'), rimLight: colour('--rim'), rim: mode === 'vault', ratio, sprites: spritesOf(table, layout, view, ratio) },
       layout.pxmm / before.current,
     );
     before.current = layout.pxmm;

@@ -30,9 +30,9 @@ export function Lens({ piece, view, x, y, pxmm, size }: LensProps) {
   return (
     <svg class="lens" role="img" aria-label={`Lens on ${piece.number}, ${view}; the bar is 10 mm`}>
       <path d={line(1) + line(-1)} stroke="var(--brass)" stroke-width="1.1" opacity=".6" />
-      <circle cx={x} cy={y} r={near} fill="none" stroke="#5d430b" stroke-width="3.6" />
+      <circle cx={x} cy={y} r={near} fill="none" stroke="var(--brass-edge)" stroke-width="3.6" />
       <circle cx={x} cy={y} r={near} fill="none" stroke="var(--brass-hi)" stroke-width="2.2" />
-      <circle cx={lx + 3} cy={ly + 6} r={r + 6} fill="#000" opacity=".2" />
+      <circle cx={lx + 3} cy={ly + 6} r={r + 6} fill="var(--cast)" />
       <clipPath id="lens">
         <circle cx={lx} cy={ly} r={r} />
       </clipPath>
@@ -46,7 +46,7 @@ export function Lens({ piece, view, x, y, pxmm, size }: LensProps) {
           </text>
         )}
       </g>
-      <circle cx={lx} cy={ly} r={r + 2.5} fill="none" stroke="#5d430b" stroke-width="7" />
+      <circle cx={lx} cy={ly} r={r + 2.5} fill="none" stroke="var(--brass-edge)" stroke-width="7" />
       <circle cx={lx} cy={ly} r={r + 2.5} fill="none" stroke="var(--brass-hi)" stroke-width="4.6" />
       <g transform={`translate(${lx - (10 * k + 50) / 2} ${ly + r - 17})`}>
         <rect x="-8" y="-13" width={10 * k + 62} height="22" rx="2" fill="var(--paper)" stroke="var(--hair)" />

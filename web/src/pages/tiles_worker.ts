@@ -15,7 +15,10 @@ export interface Scene {
   rust: string;
   brass: string;
   paper: string;
+  cast: string; // of shadows
+  edge: string; // of brass
   rim: boolean; // vault: dark things get a light rim
+  rimLight: string;
   ratio: number; // device pixels
   sprites: Sprite[];
 }
@@ -123,12 +126,12 @@ function drawPicture(pen: Pen, sprite: Sprite, bitmap: ImageBitmap | null, now: 
   }
   pen.save();
   const drop = Math.min(4, 1 + h / 70) * now.ratio;
-  pen.shadowColor = now.rim ? 'rgba(0,0,0,.7)' : 'rgba(21,35,43,.3)';
+  pen.shadowColor = now.cast;
   pen.shadowOffsetX = drop * 0.7;
   pen.shadowOffsetY = drop;
   pen.drawImage(bitmap, x, y, w, h);
   if (now.rim) {
-    pen.shadowColor = 'rgba(196,204,205,.55)';
+    pen.shadowColor = now.rimLight;
     pen.shadowOffsetX = -0.5 * now.ratio;
     pen.shadowOffsetY = -0.5 * now.ratio;
     pen.drawImage(bitmap, x, y, w, h);
@@ -143,7 +146,7 @@ function drawMarks(pen: Pen, sprite: Sprite, now: Scene) {
   }
   if (sprite.picked) {
     pen.fillStyle = now.brass;
-    pen.strokeStyle = '#3b2b06';
+    pen.strokeStyle = now.edge;
     pen.lineWidth = 0.9;
     pen.beginPath();
     pen.arc(x + Math.min(4, w * 0.12), y + Math.min(26, h * 0.3), 3.4, 0, 7);

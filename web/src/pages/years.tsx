@@ -6,7 +6,7 @@ import { useKeys } from '../core/keys';
 import { Pick, ProblemSlip, Sentence } from '../core/parts';
 import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
-import type { TableAnswer, UseGroup, UseRow, YearsAnswer } from '../core/types';
+import type { UseGroup, UseRow, YearsAnswer } from '../core/types';
 import { chosenGroups, idOf, titleOf } from './years_order';
 import { SpanRow, VariantRow, viewOf, type Frame, type Span } from './years_row';
 import { YearsSlip } from './years_slip';
@@ -106,7 +106,7 @@ const Heading = ({ group }: { group: UseGroup }) => (
 );
 
 export function Years() {
-  const list = useAsk<YearsAnswer>('years');
+  const list = useAsk('years', {});
   const [choice, choose] = useKept<string>('years-of', 'lineages');
   const [beside, setBeside] = useKept<string>('years-beside', 'makers');
   const [hide, setHide] = useState(false);
@@ -115,8 +115,8 @@ export function Years() {
   const usable = list.data ? chosenGroups(list.data, choice) : [];
   const first = size.phone && choice === 'lineages' ? usable.slice(0, 1) : usable;
   const keys = [...new Set(first.map((group) => group.key))].sort();
-  const full = useAsk<YearsAnswer>('years', { character: keys }, keys.length > 0);
-  const table = useAsk<TableAnswer>('table');
+  const full = useAsk('years', { character: keys }, keys.length > 0);
+  const table = useAsk('table', {});
   const pieces = useMemo(() => new Map(table.data?.pieces.map((piece) => [piece.number, piece])), [table.data]);
   const frame = useFrame(list.data);
   const groups = first.map((group) => full.data?.groups.find((one) => idOf(one) === idOf(group)) ?? group);

@@ -88,10 +88,9 @@ function Stroke({ x, first, last, high, ordered, on }: { x: number; first: boole
 }
 
 const underOf = (row: UseRow) => `${row.words} · ${row.pieces === 1 ? '1 piece' : row.pieces + ' pieces'}`;
-// Begins with the words that are seen, so that a voice that commands finds it.
-export const spokenRow = (row: UseRow) => {
+const alsoSpoken = (row: UseRow) => {
   const torn = (row.beads ?? []).filter((bead) => bead.torn).length;
-  return `${row.value} ${underOf(row)}, the year of ${row.known} is known` + (torn ? `, ${torn} do not fit` : '');
+  return `, the year of ${row.known} is known` + (torn ? `, ${torn} do not fit` : '');
 };
 
 interface RowProps {
@@ -112,7 +111,7 @@ export function VariantRow({ row, group, at, frame, pieces, on, hide, id, onChoo
   const band = on ? 7 : 5;
   return (
     <li>
-      <button class={'variant' + (on ? ' on' : '')} aria-pressed={on} aria-label={spokenRow(row)} style={{ height: high + 'px' }} onClick={onChoose}>
+      <button class={'variant' + (on ? ' on' : '')} aria-pressed={on} style={{ height: high + 'px' }} onClick={onChoose}>
         <svg width={frame.width} height={high} aria-hidden="true">
           <Stroke x={frame.lens ? 22 : 9} first={at === 0} last={at === group.rows.length - 1} high={high} ordered={group.ordered} on={on} />
           {frame.lens && <Thing row={row} group={group} pieces={pieces} frame={frame} id={id} />}
@@ -126,6 +125,7 @@ export function VariantRow({ row, group, at, frame, pieces, on, hide, id, onChoo
         <span class="of" style={{ left: frame.words + 'px', width: frame.axis.x0 - frame.words - 12 + 'px' }}>
           <b>{row.value}</b>
           <small>{underOf(row)}</small>
+          <span class="unseen">{alsoSpoken(row)}</span>
         </span>
       </button>
     </li>

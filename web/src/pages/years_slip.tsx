@@ -46,7 +46,7 @@ function Trust({ calibration, small }: { calibration: Calibration | null; small:
   const run = async () => {
     set(true);
     try {
-      await call('calibrate');
+      await call('calibrate', {});
       go('/years', true);
     } catch (fault) {
       tellProblem(asProblem(fault));
@@ -134,7 +134,7 @@ export function YearsSlip({ row, group, calibration, alone, small, onAlone }: { 
               Begins between {row.start.p10} and {row.start.p90}, ends between {row.end.p10} and {row.end.p90}, 16 chances in 20.
             </p>
           )}
-          <Told row={row} />
+          {!small && <Told row={row} />}
           {!small && <Decades row={row} />}
           <p class="row">
             <button class="btn main" onClick={show}>
