@@ -79,10 +79,11 @@ TEST_CASE("a use begins and ends about its first and last dated pieces, and is s
   CHECK(use.end.p10 >= Year{1959});
   CHECK(use.end.p50 <= Year{1963});
   const auto chance = [&](int year) {
-    return use.chance[static_cast<std::size_t>(year - use.years.first.value)];
+    return use.chance.at(static_cast<std::size_t>(year - use.years.first.value));
   };
+  CHECK(use.years.first <= Year{1945});
   CHECK(chance(1955) > 0.99);
-  CHECK(chance(1935) < 0.05);
+  CHECK(chance(use.years.first.value) < 0.05);
   CHECK(chance(1980) < 0.05);
 }
 
