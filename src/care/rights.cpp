@@ -39,20 +39,10 @@ class Cultural {
   std::map<model::Word, bool> known_;
 };
 
-bool is_later(const Permission& a, const Permission& b) {
-  return std::pair(a.day, a.id) > std::pair(b.day, b.id);
-}
-
 }  // namespace
 
-Rights::Rights(const Show& show) : show_(show) {
-  for (const Permission& one : show.all<Permission>()) {
-    const Permission*& held = answers_[{one.subject, one.use}];
-    if (held == nullptr || is_later(one, *held)) {
-      held = &one;
-    }
-  }
-  for (const auto& [about, answer] : answers_) {
+Rights::Rights(const Show& show) : show_(show), answers_(show) {
+  for (const auto& [about, answer] : answers_.all()) {
     if (about.second == Use::examine || about.second == Use::photograph) {
       gates_[{about.first}] = "its community was asked";
     }
@@ -67,8 +57,7 @@ Rights::Rights(const Show& show) : show_(show) {
 }
 
 const Permission* Rights::answer(std::int32_t subject, Use use) const {
-  const auto at = answers_.find({subject, use});
-  return at == answers_.end() ? nullptr : at->second;
+  return answers_.on(subject, use);
 }
 
 bool Rights::given(std::int32_t subject, Use use) const {

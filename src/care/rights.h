@@ -8,7 +8,7 @@
 #include <string>
 #include <utility>
 
-#include "model/show.h"
+#include "model/answers.h"
 
 namespace backmark::care {
 
@@ -40,7 +40,7 @@ class Rights {
 
  private:
   const model::Show& show_;
-  std::map<std::pair<std::int32_t, model::Use>, const model::Permission*> answers_;
+  model::Answers answers_;
   std::map<model::Id<model::Piece>, std::string> gates_;
 };
 

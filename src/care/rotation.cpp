@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 
+#include "care/rights.h"
+
 namespace backmark::care {
 
 namespace {
@@ -21,30 +23,20 @@ struct Reserve {
   bool used = false;
 };
 
-std::set<Id<Piece>> leave_to_show(const Show& show) {
-  std::set<Id<Piece>> given;
-  for (const model::Permission& one : show.all<model::Permission>()) {
-    if (one.use == model::Use::show && one.leave == model::Leave::given) {
-      given.insert({one.subject});
-    }
-  }
-  return given;
-}
-
 std::vector<Reserve> reserves_of(const Show& show, const LightWish& wish) {
   std::set<Id<Piece>> taken;
   for (const model::Placement& one : show.all<model::Placement>()) {
     taken.insert(one.piece);
   }
-  const auto given = leave_to_show(show);
+  const Rights rights(show);
   const Requirements requirements(show);
   const PastLights past = past_lights(show, wish.opens);
   std::vector<Reserve> reserves;
   for (const model::Pick& pick : show.all<model::Pick>()) {
-    if (taken.contains(pick.piece) || !given.contains(pick.piece)) {
+    const Piece* piece = show.find(pick.piece);
+    if (taken.contains(pick.piece) || !rights.may(*piece, model::Use::show)) {
       continue;
     }
-    const Piece* piece = show.find(pick.piece);
     const Sensitivity sensitivity = sensitivity_of(show, *piece, requirements);
     reserves.push_back({piece, pick.section,
                         allowance_of(show, *piece, sensitivity, {requirements, past, wish}),

@@ -1,11 +1,13 @@
 #include "base/text.h"
 #include "desk/add_words.h"
 #include "exchange/import.h"
+#include "exchange/import_map.h"
 
 namespace backmark::desk {
 
 namespace {
 
+using exchange::quoted;
 using model::Show;
 
 // What is typed by hand is kept as the word of this source.
@@ -65,10 +67,6 @@ Result<std::string> name_of(const Show& show, const std::string& kind, Words& wo
                    "give another key"};
   }
   return word(words, "key");
-}
-
-std::string quoted(std::string_view text) {
-  return "\"" + replace_all(replace_all(std::string(text), "\\", "\\\\"), "\"", "\\\"") + "\"";
 }
 
 // How an import map would have the column: a character of the show, or a word of the map.

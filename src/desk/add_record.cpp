@@ -54,16 +54,13 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!added) {
     return added.problem();
   }
-  if (auto done = open->store.apply(added->change, around.who, around.now); !done) {
-    return done.problem();
-  }
   Answer answer;
   answer.json = {{"kind", kind},
                  {"said", added->said},
                  {"change", open->show.position + 1},
                  {"records", added->change.next_id() - next}};
   answer.text = added->said + "\n";
-  return answer;
+  return after_change(*open, added->change, around, answer);
 }
 
 }  // namespace

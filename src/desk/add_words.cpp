@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "desk/open.h"
 
 namespace backmark::desk {
 
@@ -57,12 +58,11 @@ Result<const model::Source*> named_source(const model::Show& show, const std::st
 
 Result<const model::Character*> named_character(const model::Show& show,
                                                 const std::string& name) {
+  if (const model::Character* one = character_called(show, name)) {
+    return one;
+  }
   std::vector<std::string> known;
   for (const model::Character& one : show.all<model::Character>()) {
-    if (lower_ascii(one.key) == lower_ascii(name) ||
-        lower_ascii(one.label) == lower_ascii(name)) {
-      return &one;
-    }
     known.push_back(one.key);
   }
   return no_such("character", name, known);

@@ -1,6 +1,9 @@
 #include "desk/cases.h"
 
 #include "base/text.h"
+#include "desk/measures.h"
+#include "desk/or_null.h"
+#include "press/job.h"
 
 namespace backmark::desk {
 
@@ -18,9 +21,6 @@ Result<const model::Case*> find_case(const model::Show& show, const std::string&
 }
 
 Json to_json(const model::Case& one) {
-  const auto known = [](const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
-  };
   return {{"case", one.key},
           {"width_mm", one.width_mm},
           {"height_mm", one.height_mm},
@@ -29,22 +29,30 @@ Json to_json(const model::Case& one) {
           {"shelf", one.shelf},
           {"shelf_thick_mm", one.shelf_thick_mm},
           {"shelf_span_mm", one.shelf_span_mm},
-          {"leak_per_day", known(one.leak_per_day)},
-          {"hours_per_day", known(one.hours_per_day)},
-          {"buffer_kg", known(one.buffer_kg)},
-          {"reservoir_g_kg", known(one.reservoir_g_kg)},
-          {"rh_percent", known(one.rh_percent)},
+          {"leak_per_day", or_null(one.leak_per_day)},
+          {"hours_per_day", or_null(one.hours_per_day)},
+          {"buffer_kg", or_null(one.buffer_kg)},
+          {"reservoir_g_kg", or_null(one.reservoir_g_kg)},
+          {"rh_percent", or_null(one.rh_percent)},
           {"warmer_c", one.warmer_c}};
 }
 
-Result<Answer> after_change(OpenShow& open,
-                            const model::Change& change,
-                            const Surroundings& around,
-                            Answer answer) {
-  if (auto done = open.store.apply(change, around.who, around.now); !done) {
+Result<double> days_of_run(const Call& call, const model::Show& show) {
+  double days = 0;
+  if (auto done = take(call, "days", {1, 36500, false, "days"}, days); !done) {
     return done.problem();
   }
-  return answer;
+  if (call.has("days")) {
+    return days;
+  }
+  const auto opens = press::parse_day(show.setting("opens"));
+  const auto closes = press::parse_day(show.setting("closes"));
+  if (!opens || !closes || *closes < *opens) {
+    return Problem{
+        Fault::not_found, "the show has no opening and last day", "",
+        "give --days, or write \"backmark setting SHOW opens 2027-06-26\" and closes"};
+  }
+  return static_cast<double>(*closes - *opens + 1);
 }
 
 }  // namespace backmark::desk

@@ -12,10 +12,8 @@ Result<const model::Case*> find_case(const model::Show& show, const std::string&
 // What a case is, as it stands in answers; what nobody measured is null.
 Json to_json(const model::Case& one);
 
-// Applies the change; then gives the answer.
-Result<Answer> after_change(OpenShow& open,
-                            const model::Change& change,
-                            const Surroundings& around,
-                            Answer answer);
+// Days of the run: --days, or from opening to the last day, both counted. Problems: bad_input,
+// not_found (neither is said).
+Result<double> days_of_run(const Call& call, const model::Show& show);
 
 }  // namespace backmark::desk

@@ -1,6 +1,5 @@
 #include "desk/cleared.h"
 
-#include <algorithm>
 #include <set>
 
 #include "base/json.h"
@@ -107,10 +106,9 @@ std::set<Id<model::Photograph>> hidden_pictures(const Show& show) {
 }
 
 void leave_out(Cleared& cleared) {
-  const auto& held = cleared.withheld;
-  std::erase_if(cleared.show.all<Piece>(), [&](const Piece& piece) {
-    return std::find(held.begin(), held.end(), piece.number) != held.end();
-  });
+  const std::set<std::string> held(cleared.withheld.begin(), cleared.withheld.end());
+  std::erase_if(cleared.show.all<Piece>(),
+                [&](const Piece& piece) { return held.contains(piece.number); });
   cleared.show.settle();
 }
 

@@ -7,7 +7,7 @@
 #include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
-#include "press/job.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -33,13 +33,9 @@ struct Report {
   std::vector<CaseAir> airs;
 };
 
-Json known(const std::optional<double>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
-
 Json want_json(const ClimateWant& want) {
-  return {{"number", want.piece->number}, {"who", want.who},       {"low", known(want.low)},
-          {"high", known(want.high)},     {"waiver", want.waiver}, {"source", want.source},
+  return {{"number", want.piece->number}, {"who", want.who},       {"low", or_null(want.low)},
+          {"high", or_null(want.high)},   {"waiver", want.waiver}, {"source", want.source},
           {"status", want.status}};
 }
 
@@ -80,15 +76,15 @@ Json keep_out_json(const CaseClimate& one) {
 
 Json air_json(const CaseAir& air) {
   return {{"volume_m3", air.volume_m3},
-          {"absolute_g_m3", known(air.absolute_g_m3)},
-          {"dew_point_c", known(air.dew_point_c)},
-          {"warm_rh", known(air.warm_rh)},
-          {"empty_half_days", known(air.empty_half_days)},
-          {"buffered_half_days", known(air.buffered_half_days)},
-          {"drift_percent", known(air.drift_percent)},
-          {"days_within", known(air.days_within)},
-          {"buffer_kg_for_run", known(air.buffer_kg_for_run)},
-          {"buffer_change_days", known(air.buffer_change_days)},
+          {"absolute_g_m3", or_null(air.absolute_g_m3)},
+          {"dew_point_c", or_null(air.dew_point_c)},
+          {"warm_rh", or_null(air.warm_rh)},
+          {"empty_half_days", or_null(air.empty_half_days)},
+          {"buffered_half_days", or_null(air.buffered_half_days)},
+          {"drift_percent", or_null(air.drift_percent)},
+          {"days_within", or_null(air.days_within)},
+          {"buffer_kg_for_run", or_null(air.buffer_kg_for_run)},
+          {"buffer_change_days", or_null(air.buffer_change_days)},
           {"ask", air.ask}};
 }
 
@@ -102,7 +98,7 @@ Json to_json(const Report& report) {
     }
     cases.push_back({{"case", one.contents->in->key},
                      {"pieces", one.contents->placed.size()},
-                     {"held_rh", known(one.contents->in->rh_percent)},
+                     {"held_rh", or_null(one.contents->in->rh_percent)},
                      {"rh", common_json(one.rh)},
                      {"celsius", common_json(one.c)},
                      {"in_the_way", way},
@@ -114,8 +110,8 @@ Json to_json(const Report& report) {
   }
   Json json = {{"cases", cases},
                {"room",
-                {{"celsius", known(report.room.celsius)},
-                 {"rh_percent", known(report.room.rh_percent)}}},
+                {{"celsius", or_null(report.room.celsius)},
+                 {"rh_percent", or_null(report.room.rh_percent)}}},
                {"days", report.days},
                {"notes", cautions}};
   json["tarnish_years"] =
@@ -278,40 +274,22 @@ std::string to_text(const Report& report) {
   return text;
 }
 
-Result<double> days_of(const Call& call, const model::Show& show) {
-  const auto opens = press::parse_day(show.setting("opens"));
-  const auto closes = press::parse_day(show.setting("closes"));
-  double days = opens && closes && *closes >= *opens ? *closes - *opens + 1 : 0;
-  if (auto done = take(call, "days", {1, 36500, false, "days"}, days); !done) {
-    return done.problem();
-  }
-  if (days < 1) {
-    return Problem{
-        Fault::not_found, "the show has no opening and last day", "",
-        "give --days, or write \"backmark setting SHOW opens 2027-06-26\" and closes"};
-  }
-  return days;
-}
-
 Result<Answer> run(const Call& call, const Surroundings&) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
   }
   Report report;
-  const auto days = days_of(call, open->show);
+  const auto days = days_of_run(call, open->show);
   if (!days) {
     return days.problem();
   }
   report.days = *days;
-  if (auto done = take(call, "celsius", {-20, 45, false, "degrees"}, report.room.celsius);
+  if (auto done =
+          all_taken(take(call, "celsius", {-20, 45, false, "degrees"}, report.room.celsius),
+                    take(call, "rh", {0, 100, true, "%"}, report.room.rh_percent),
+                    take(call, "h2s", {0, 1e6, true, "ppt"}, report.h2s_ppt));
       !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "rh", {0, 100, true, "%"}, report.room.rh_percent); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "h2s", {0, 1e6, true, "ppt"}, report.h2s_ppt); !done) {
     return done.problem();
   }
   report.contents = care::contents_of(open->show);

@@ -191,6 +191,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation explain_piece() {
   return {.name = "explain",
           .help = "why this year and this maker: each piece of evidence and its weight",
+          .from_show_alone = true,
           .parameters =
               {show_folder(),
                {.name = "number", .help = "the piece", .positional = true, .required = true},

@@ -34,6 +34,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
 Operation find_pieces() {
   return {.name = "find",
           .help = "pieces by any words of their number, title, marks, notes or observations",
+          .from_show_alone = true,
           .parameters = {show_folder(),
                          {.name = "words",
                           .takes = Takes::texts,

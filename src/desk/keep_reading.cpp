@@ -3,6 +3,7 @@
 #include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -30,10 +31,9 @@ Result<Answer> keep_reading_run(const Call& call, const Surroundings& around) {
     }
     reading.piece = (*piece)->id;
   }
-  if (auto done = take(call, "lux", lux_bounds, reading.lux); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "uv", {0, 5000, false, "microwatts a lumen"}, reading.uv_uw_lm);
+  if (auto done =
+          all_taken(take(call, "lux", lux_bounds, reading.lux),
+                    take(call, "uv", {0, 5000, false, "microwatts a lumen"}, reading.uv_uw_lm));
       !done) {
     return done.problem();
   }
@@ -47,7 +47,7 @@ Result<Answer> keep_reading_run(const Call& call, const Surroundings& around) {
   answer.json = {{"case", (*in)->key},
                  {"number", call.has("at") ? Json(call.text("at")) : Json(nullptr)},
                  {"lux", reading.lux},
-                 {"uv_uw_lm", reading.uv_uw_lm ? Json(*reading.uv_uw_lm) : Json(nullptr)},
+                 {"uv_uw_lm", or_null(reading.uv_uw_lm)},
                  {"day", iso_day(*day)}};
   answer.text = fmt::format("{:g} lx in {}{}, {}.\n", reading.lux, (*in)->key,
                             call.has("at") ? " at " + call.text("at") : "", iso_day(*day));
@@ -59,13 +59,10 @@ Result<double> lux_hours_of(const Call& call) {
   double total = 0;
   double lux = 0;
   double hours = 0;
-  if (auto done = take(call, "lux-hours", {0, 1e12, true, "lx h"}, total); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "lux", lux_bounds, lux); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "hours", {0, 1e7, false, "hours"}, hours); !done) {
+  if (auto done = all_taken(take(call, "lux-hours", {0, 1e12, true, "lx h"}, total),
+                            take(call, "lux", lux_bounds, lux),
+                            take(call, "hours", {0, 1e7, false, "hours"}, hours));
+      !done) {
     return done.problem();
   }
   if (call.has("lux-hours") == (call.has("lux") && call.has("hours"))) {

@@ -36,37 +36,18 @@ Result<std::string> rule_of(const Call& call) {
   return rule;
 }
 
-// Days of the run: said, or from opening to the last day, both counted.
-Result<double> days_of(const Call& call, const model::Show& show) {
-  double days = 0;
-  if (auto done = take(call, "days", {1, 36500, false, "days"}, days); !done) {
-    return done.problem();
-  }
-  if (call.has("days")) {
-    return std::floor(days);
-  }
-  const auto opens = press::parse_day(show.setting("opens"));
-  const auto closes = press::parse_day(show.setting("closes"));
-  if (!opens || !closes || *closes < *opens) {
-    return Problem{
-        Fault::not_found, "the show has no opening and last day", "",
-        "give --days, or write \"backmark setting SHOW opens 2027-06-26\" and closes"};
-  }
-  return static_cast<double>(*closes - *opens + 1);
-}
-
 Result<LightWish> wish_of(const Call& call, const model::Show& show) {
   const auto rule = rule_of(call);
   if (!rule) {
     return rule.problem();
   }
-  const auto days = days_of(call, show);
+  const auto days = days_of_run(call, show);
   if (!days) {
     return days.problem();
   }
   LightWish wish{.rule = *rule,
                  .opens = press::parse_day(show.setting("opens")).value_or(model::unknown_day),
-                 .days = *days};
+                 .days = std::floor(*days)};
   if (auto done = take(call, "dim", {0, 1, true, ""}, wish.dim); !done) {
     return done.problem();
   }

@@ -5,17 +5,13 @@
 #include "base/text.h"
 #include "desk/calendar.h"
 #include "desk/measures.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
 namespace {
 
 using care::PieceLight;
-
-template <class T>
-Json known(const std::optional<T>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json limit(double value) {
   return value > 0 ? Json(value) : Json(nullptr);
@@ -29,7 +25,7 @@ std::string thousands(double value) {
   std::string digits = fmt::format("{:.0f}", value);
   for (std::size_t at = digits.size(); at > 3;) {
     at -= 3;
-    digits.insert(at, " ");
+    digits.insert(at, 1, ' ');
   }
   return digits;
 }
@@ -74,18 +70,18 @@ Json light_json(const PieceLight& one) {
             {"counted", one.sensitivity.counted},
             {"source", one.sensitivity.source},
             {"status", one.sensitivity.status}}},
-          {"lux", one.light.lux ? Json(one.light.lux->value) : Json(nullptr)},
+          {"lux", or_null(one.light.lux)},
           {"lux_from", one.light.from},
-          {"uv_uw_lm", known(one.light.uv_uw_lm)},
-          {"hours_per_day", known(one.contents->in->hours_per_day)},
-          {"dose_lxh", one.dose ? Json(one.dose->value) : Json(nullptr)},
+          {"uv_uw_lm", or_null(one.light.uv_uw_lm)},
+          {"hours_per_day", or_null(one.contents->in->hours_per_day)},
+          {"dose_lxh", or_null(one.dose)},
           {"limit_lux", limit(one.may.level.value)},
           {"limit_lux_from", one.may.level_from},
           {"budget_lxh", one.may.run_from.empty() ? Json(nullptr) : Json(one.may.run.value)},
           {"budget_from", one.may.run_from},
           {"past_year_lxh", one.may.past_year.value},
           {"past_lxh", one.may.past.value},
-          {"share_of_budget", known(one.share_of_run)},
+          {"share_of_budget", or_null(one.share_of_run)},
           {"over_budget", one.over_run()},
           {"over_lux", one.over_level()},
           {"over_uv", one.over_uv()},

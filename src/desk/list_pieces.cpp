@@ -155,6 +155,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation list_pieces() {
   return {.name = "list",
           .help = "a row a piece, recorded and reckoned",
+          .from_show_alone = true,
           .parameters = {show_folder(),
                          {.name = "columns",
                           .help = "names joined by commas; any character by its key"},

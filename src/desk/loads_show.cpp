@@ -2,6 +2,7 @@
 #include "care/load_plan.h"
 #include "desk/cases.h"
 #include "desk/each.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -18,10 +19,6 @@ const char* const cautions[] = {
     "Glass fails without warning; plastics and boards creep; a visitor will lean; earthquakes "
     "are "
     "not counted."};
-
-Json known(const std::optional<double>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json shelf_json(const ShelfLoad& one) {
   Json numbers = Json::array();
@@ -40,13 +37,13 @@ Json shelf_json(const ShelfLoad& one) {
       {"numbers", numbers},
       {"pieces_kg", one.pieces_kg},
       {"own_kg", one.own_kg},
-      {"sag_mm", known(one.sag_mm)},
-      {"sag_late_mm", known(one.sag_late_mm)},
-      {"sag_worst_mm", known(one.sag_worst_mm)},
-      {"span_by_sag", known(one.span_by_sag)},
-      {"stress_worst_mpa", known(one.stress_worst_mpa)},
+      {"sag_mm", or_null(one.sag_mm)},
+      {"sag_late_mm", or_null(one.sag_late_mm)},
+      {"sag_worst_mm", or_null(one.sag_worst_mm)},
+      {"span_by_sag", or_null(one.span_by_sag)},
+      {"stress_worst_mpa", or_null(one.stress_worst_mpa)},
       {"stress_limit_mpa",
-       material == nullptr ? Json(nullptr) : known(material->stress_limit_mpa)},
+       material == nullptr ? Json(nullptr) : or_null(material->stress_limit_mpa)},
       {"above_stress_limit", one.above_stress_limit()},
       {"ask", one.ask}};
 }
@@ -60,9 +57,9 @@ Json to_json(const LoadPlan& plan) {
   for (const MountLoad& one : plan.mounts) {
     mounts.push_back({{"number", one.piece->number},
                       {"case", one.contents->in->key},
-                      {"mass_g", known(one.mass_g)},
-                      {"newtons", known(one.newtons)},
-                      {"drop_mm", known(one.drop_mm)}});
+                      {"mass_g", or_null(one.mass_g)},
+                      {"newtons", or_null(one.newtons)},
+                      {"drop_mm", or_null(one.drop_mm)}});
   }
   return {{"shelves", shelves}, {"mounts", mounts}, {"notes", cautions}};
 }

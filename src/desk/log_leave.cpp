@@ -4,9 +4,9 @@
 #include "base/text.h"
 #include "care/rights.h"
 #include "desk/calendar.h"
-#include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -118,7 +118,7 @@ Answer told(const Show& show) {
     if (!gate && !std::binary_search(picked.begin(), picked.end(), piece.id.value)) {
       continue;
     }
-    Json one = {{"number", piece.number}, {"gated", gate ? Json(*gate) : Json(nullptr)}};
+    Json one = {{"number", piece.number}, {"gated", or_null(gate)}};
     std::vector<std::string> missing;
     for (const Use use : {Use::show, Use::print, Use::web, Use::examine, Use::photograph}) {
       const Permission* held = rights.answer(piece.id.value, use);
@@ -140,8 +140,8 @@ Answer told(const Show& show) {
   return answer;
 }
 
-Permission standing_of(const Show& show, std::int32_t subject, Use use) {
-  const Permission* held = care::Rights(show).answer(subject, use);
+Permission standing_of(const model::Answers& answers, std::int32_t subject, Use use) {
+  const Permission* held = answers.on(subject, use);
   return held != nullptr ? *held : Permission{.subject = subject, .use = use};
 }
 
@@ -165,8 +165,9 @@ Result<Answer> log(OpenShow& open, const Call& call, const Surroundings& around)
   const std::string summary =
       fmt::format("{}: {} {}", call.text("subject"), call.text("use"), call.text("answer"));
   model::Change change(open.show, "leave", summary);
+  const model::Answers answers(open.show);
   for (const Use use : *uses) {
-    Permission one = standing_of(open.show, *subject, use);
+    Permission one = standing_of(answers, *subject, use);
     one.leave = *leave;
     one.terms = call.has("terms") ? call.text("terms") : one.terms;
     one.credit = call.has("credit") ? call.text("credit") : one.credit;

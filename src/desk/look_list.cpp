@@ -183,6 +183,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation look_list() {
   return {.name = "look",
           .help = "what to look at next and what it should settle; what does not fit",
+          .from_show_alone = true,
           .parameters = {show_folder(), hours_parameter(), by_parameter(), seed_parameter(),
                          unlisted_parameter(), chains_parameter(), rounds_parameter()},
           .run = run};

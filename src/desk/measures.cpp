@@ -34,19 +34,16 @@ Result<Done> take(const Call& call,
                   const std::string& name,
                   const Bounds& bounds,
                   std::optional<double>& value) {
-  if (!call.has(name)) {
-    return Done{};
-  }
-  if (call.text(name) == taken_back) {
+  if (call.has(name) && call.text(name) == taken_back) {
     value.reset();
     return Done{};
   }
-  const auto given = within(name, call.text(name), bounds);
-  if (!given) {
-    return given.problem();
+  double given = 0;
+  auto done = take(call, name, bounds, given);
+  if (done && call.has(name)) {
+    value = given;
   }
-  value = *given;
-  return Done{};
+  return done;
 }
 
 Result<Done> take(const Call& call,

@@ -34,6 +34,17 @@ Result<Done> take_range(const Call& call,
                         const Bounds& bounds,
                         std::optional<double>& low,
                         std::optional<double>& high);
+// The first Problem of several takings.
+template <class... Results>
+Result<Done> all_taken(const Results&... results) {
+  for (const Result<Done>* one : {&results...}) {
+    if (!*one) {
+      return *one;
+    }
+  }
+  return Done{};
+}
+
 // The day of an option, "2026-11-25"; `otherwise` if it is not given.
 Result<model::DayNumber> day_given(const Call& call,
                                    const std::string& name,

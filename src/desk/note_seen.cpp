@@ -126,11 +126,6 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
       ++kept.notes;
     }
   }
-  if (auto done = change.empty() ? Result<Done>(Done{})
-                                 : open->store.apply(change, around.who, around.now);
-      !done) {
-    return done.problem();
-  }
   Answer answer;
   answer.json = {{"number", (*piece)->number},
                  {"observations", kept.observations},
@@ -139,7 +134,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"read", sayings_json(sayings)}};
   answer.text = fmt::format("{}: {} kept as observations, {} as before, {} as plain text.\n",
                             (*piece)->number, kept.observations, kept.same, kept.notes);
-  return answer;
+  return change.empty() ? Result<Answer>(answer) : after_change(*open, change, around, answer);
 }
 
 }  // namespace

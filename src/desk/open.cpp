@@ -70,4 +70,24 @@ Result<const model::Piece*> find_piece(const model::Show& show, const std::strin
                       : "see \"backmark list SHOW\" for the numbers"};
 }
 
+const model::Character* character_called(const model::Show& show, std::string_view name) {
+  const std::string wanted = lower_ascii(trim(name));
+  for (const model::Character& one : show.all<model::Character>()) {
+    if (lower_ascii(one.key) == wanted || lower_ascii(one.label) == wanted) {
+      return &one;
+    }
+  }
+  return nullptr;
+}
+
+Result<Answer> after_change(OpenShow& open,
+                            const model::Change& change,
+                            const Surroundings& around,
+                            Answer answer) {
+  if (auto done = open.store.apply(change, around.who, around.now); !done) {
+    return done.problem();
+  }
+  return answer;
+}
+
 }  // namespace backmark::desk

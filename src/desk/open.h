@@ -24,6 +24,15 @@ Result<OpenShow> open_show(const Call& call, store::Access access);
 // The piece whose number is the argument `name`. Problem: not_found, with the nearest number.
 Result<const model::Piece*> find_piece(const model::Show& show, const std::string& number);
 
+// A character by its key or label, in any case of letters; null: there is none.
+const model::Character* character_called(const model::Show& show, std::string_view name);
+
+// Applies the change; then gives the answer. Problems: those of store::Store::apply.
+Result<Answer> after_change(OpenShow& open,
+                            const model::Change& change,
+                            const Surroundings& around,
+                            Answer answer);
+
 // The parameter every operation on a show begins with.
 Parameter show_folder();
 

@@ -70,8 +70,9 @@ class Call {
 struct Surroundings {
   std::string who;       // signs the book of changes
   std::int64_t now = 0;  // seconds since 1970-01-01 UTC
-  std::function<std::int64_t()> clock;  // the same at any later moment, for a door that stays open
-  Path program_folder;   // where fonts and reference tables lie
+  std::function<std::int64_t()>
+      clock;            // the same at any later moment, for a door that stays open
+  Path program_folder;  // where fonts and reference tables lie
   // Share done (0 to 1) and what is being done; called rarely, from one thread.
   std::function<void(double, std::string_view)> progress = [](double, std::string_view) {};
   std::stop_token stop;
@@ -89,6 +90,9 @@ struct Operation {
   bool writes = false;
   // A write that whoever records at the table may do; other writes are the curator's.
   bool recording = false;
+  // What it answers follows from the show, its newest reckoning and the day alone, so a door
+  // may give the answer again until one of them moves. Others look at files as well.
+  bool from_show_alone = false;
   std::vector<Parameter> parameters;
   Result<Answer> (*run)(const Call&, const Surroundings&) = nullptr;
 };

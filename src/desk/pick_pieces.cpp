@@ -173,13 +173,10 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   for (const Piece* piece : *pieces) {
     pick_one(change, standing, *piece, *wish, step++);
   }
-  if (auto done = open->store.apply(change, around.who, around.now); !done) {
-    return done.problem();
-  }
   Answer answer;
   answer.json = {{"numbers", numbers}, {"dropped", wish->drop}};
   answer.text = fmt::format("{} {}.\n", wish->drop ? "Dropped" : "Picked", named(numbers));
-  return answer;
+  return after_change(*open, change, around, answer);
 }
 
 }  // namespace

@@ -52,6 +52,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
 Operation read_history() {
   return {.name = "history",
           .help = "the book of changes: who changed what, when and why",
+          .from_show_alone = true,
           .parameters =
               {show_folder(),
                {.name = "number", .help = "only what touches this piece", .positional = true},

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "desk/calendar.h"
 #include "desk/each.h"
+#include "desk/or_null.h"
 #include "desk/reckoned.h"
 #include "press/job.h"
 
@@ -76,9 +77,6 @@ std::vector<ScreenedPiece> screen_all(const OpenShow& open,
 
 Json to_json(const std::vector<ScreenedPiece>& screened) {
   Json pieces = Json::array();
-  const auto chance = [](const std::optional<double>& p) {
-    return p ? Json(*p) : Json(nullptr);
-  };
   for (const ScreenedPiece& one : screened) {
     for (const assay::Screened& rule : one.rules) {
       pieces.push_back({{"number", one.piece->number},
@@ -90,8 +88,8 @@ Json to_json(const std::vector<ScreenedPiece>& screened) {
                         {"p_restricted", rule.p_restricted},
                         {"event", rule.rule->event},
                         {"before", rule.rule->before},
-                        {"p_before", chance(rule.p_before)},
-                        {"p_made_before", chance(rule.p_made_before)},
+                        {"p_before", or_null(rule.p_before)},
+                        {"p_made_before", or_null(rule.p_made_before)},
                         {"state", assay::word_of(rule.state)},
                         {"known", rule.known},
                         {"ask", rule.rule->ask},

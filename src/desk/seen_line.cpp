@@ -6,6 +6,7 @@
 
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/open.h"
 
 namespace backmark::desk {
 
@@ -32,16 +33,6 @@ Vocabulary vocabulary_of(const Show& show) {
     }
   }
   return words;
-}
-
-const Character* named(const Show& show, std::string_view name) {
-  const std::string wanted = lower_ascii(trim(name));
-  for (const Character& one : show.all<Character>()) {
-    if (lower_ascii(one.key) == wanted || lower_ascii(one.label) == wanted) {
-      return &one;
-    }
-  }
-  return nullptr;
 }
 
 std::vector<std::string> names_of(const Show& show) {
@@ -125,7 +116,7 @@ Saying read_saying(const Show& show, const Vocabulary& words, std::string_view t
   }
   const std::string name(trim(saying.text.substr(0, colon)));
   const std::string value(trim(saying.text.substr(colon + 1)));
-  saying.character = named(show, name);
+  saying.character = character_called(show, name);
   if (saying.character == nullptr) {
     saying.trouble = fmt::format("there is no character \"{}\"", name);
     if (const auto near = closest(name, names_of(show))) {

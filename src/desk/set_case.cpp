@@ -9,21 +9,10 @@ namespace {
 
 using model::Case;
 
-// The first Problem of several takings.
-template <class... Results>
-Result<Done> all_of(const Results&... results) {
-  for (const Result<Done>* one : {&results...}) {
-    if (!*one) {
-      return *one;
-    }
-  }
-  return Done{};
-}
-
 const Bounds inside_mm{.low = 0, .high = 20000, .above = true, .unit = "mm"};
 
 Result<Done> take_sizes(const Call& call, Case& one) {
-  return all_of(
+  return all_taken(
       take(call, "width", inside_mm, one.width_mm),
       take(call, "height", inside_mm, one.height_mm),
       take(call, "depth", inside_mm, one.depth_mm),
@@ -32,7 +21,7 @@ Result<Done> take_sizes(const Call& call, Case& one) {
 }
 
 Result<Done> take_air(const Call& call, Case& one) {
-  return all_of(
+  return all_taken(
       take(call, "leak", {.low = 0, .high = 1000, .unit = "air changes a day"},
            one.leak_per_day),
       take(call, "hours", {.low = 0, .high = 24, .unit = "hours a day"}, one.hours_per_day),
@@ -45,7 +34,7 @@ Result<Done> take_air(const Call& call, Case& one) {
 
 // What the call says of a case, over what it is.
 Result<Case> asked_for(const Call& call, Case one) {
-  if (auto done = all_of(take_sizes(call, one), take_air(call, one)); !done) {
+  if (auto done = all_taken(take_sizes(call, one), take_air(call, one)); !done) {
     return done.problem();
   }
   one.made_of = call.has("made-of") ? std::string(trim(call.text("made-of"))) : one.made_of;

@@ -5,6 +5,7 @@
 #include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -63,20 +64,13 @@ Result<Fixture> asked_for(const Call& call, const model::Case& in, Fixture one) 
   if (auto done = take_aim(call, in, one); !done) {
     return done.problem();
   }
-  if (auto done = take_place(call, one); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "candela", {0, 1e6, true, "cd"}, one.intensity_cd); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "dimmed", {0, 1, true, ""}, one.dimmed); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "uv", {0, 5000, false, "microwatts a lumen"}, one.uv_uw_lm);
+  // A place that is given as such goes before one that follows from the aim.
+  if (auto done = all_taken(
+          take_place(call, one), take(call, "candela", {0, 1e6, true, "cd"}, one.intensity_cd),
+          take(call, "dimmed", {0, 1, true, ""}, one.dimmed),
+          take(call, "uv", {0, 5000, false, "microwatts a lumen"}, one.uv_uw_lm),
+          take(call, "size", {0, 5000, false, "mm"}, one.size_mm));
       !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "size", {0, 5000, false, "mm"}, one.size_mm); !done) {
     return done.problem();
   }
   if (one.intensity_cd <= 0 || one.z_mm <= 0) {
@@ -100,7 +94,7 @@ Answer told(const model::Case& in, const Fixture& one) {
                  {"y_mm", one.y_mm},
                  {"z_mm", one.z_mm},
                  {"dimmed", one.dimmed},
-                 {"uv_uw_lm", one.uv_uw_lm ? Json(*one.uv_uw_lm) : Json(nullptr)},
+                 {"uv_uw_lm", or_null(one.uv_uw_lm)},
                  {"size_mm", one.size_mm}};
   answer.text = fmt::format(
       "{} of {}: {:g} cd at {:.0f} %, {:.0f} mm from the left, {:.0f} mm up, {:.0f} mm in "

@@ -4,6 +4,7 @@
 #include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
+#include "desk/or_null.h"
 
 namespace backmark::desk {
 
@@ -52,19 +53,11 @@ Result<Requirement> asked_for(const Call& call, Requirement one) {
           "--light-class", "write R0, R1, R2 or R3; or unknown, to go by the record"};
     }
   }
-  if (auto done = take(call, "lux", {0, 200000, true, "lx"}, one.lux); !done) {
-    return done.problem();
-  }
-  if (auto done = take(call, "lux-hours", {0, 1e9, true, "lx h a year"}, one.lux_hours_year);
-      !done) {
-    return done.problem();
-  }
-  if (auto done = take_range(call, "rh", {0, 100, false, "%"}, one.rh_low, one.rh_high);
-      !done) {
-    return done.problem();
-  }
-  if (auto done =
-          take_range(call, "celsius", {-40, 60, false, "degrees"}, one.c_low, one.c_high);
+  if (auto done = all_taken(
+          take(call, "lux", {0, 200000, true, "lx"}, one.lux),
+          take(call, "lux-hours", {0, 1e9, true, "lx h a year"}, one.lux_hours_year),
+          take_range(call, "rh", {0, 100, false, "%"}, one.rh_low, one.rh_high),
+          take_range(call, "celsius", {-40, 60, false, "degrees"}, one.c_low, one.c_high));
       !done) {
     return done.problem();
   }
@@ -82,14 +75,11 @@ Answer told(const Subject& subject, const Requirement& one) {
   const auto range = [](const std::optional<double>& low, const std::optional<double>& high) {
     return low && high ? Json({*low, *high}) : Json(nullptr);
   };
-  const auto known = [](const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
-  };
   Answer answer;
   answer.json = {{"subject", subject.name},
                  {"light_class", one.light_class},
-                 {"lux", known(one.lux)},
-                 {"lux_hours_year", known(one.lux_hours_year)},
+                 {"lux", or_null(one.lux)},
+                 {"lux_hours_year", or_null(one.lux_hours_year)},
                  {"rh", range(one.rh_low, one.rh_high)},
                  {"celsius", range(one.c_low, one.c_high)},
                  {"waiver", one.waiver},

@@ -52,9 +52,6 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   } else {
     change.replace(*section);
   }
-  if (auto done = open->store.apply(change, around.who, around.now); !done) {
-    return done.problem();
-  }
   Answer answer;
   answer.json = {{"key", section->key},
                  {"title", section->title},
@@ -62,7 +59,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"new", is_new}};
   answer.text = fmt::format("Section {} \"{}\" {}.\n", section->rank, section->title,
                             is_new ? "is begun" : "is changed");
-  return answer;
+  return after_change(*open, change, around, answer);
 }
 
 }  // namespace

@@ -152,14 +152,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (const std::string fix = value.empty() ? "" : how_to_write(**known, value); !fix.empty()) {
     return Problem{Fault::bad_input, fmt::format("\"{}\" is no {}", value, key), "", fix};
   }
-  if (auto done = open->store.apply(change_to(open->show, key, value), around.who, around.now);
-      !done) {
-    return done.problem();
-  }
-  return Answer{.json = {{"key", key}, {"value", value}},
-                .text = value.empty() ? fmt::format("{} is unset.\n", key)
-                                      : fmt::format("{} is {}.\n", key, value),
-                .problems = {}};
+  return after_change(*open, change_to(open->show, key, value), around,
+                      {.json = {{"key", key}, {"value", value}},
+                       .text = value.empty() ? fmt::format("{} is unset.\n", key)
+                                             : fmt::format("{} is {}.\n", key, value),
+                       .problems = {}});
 }
 
 }  // namespace

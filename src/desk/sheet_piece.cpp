@@ -225,6 +225,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation sheet_piece() {
   return {.name = "sheet",
           .help = "one piece as the Sheet lays it: pictures, parts, evidence, answers",
+          .from_show_alone = true,
           .parameters =
               {show_folder(),
                {.name = "number", .help = "the piece", .positional = true, .required = true},

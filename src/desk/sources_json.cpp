@@ -167,17 +167,14 @@ Json sources_json(const Show& show,
                   const std::vector<ClaimOnFile>& claims,
                   const SourcesWeighed* weighed,
                   const LastRun* last) {
-  std::map<std::int32_t, const evidence::SourceChecked*> checked;
-  for (std::size_t i = 0; weighed != nullptr && i < weighed->borne_out.sources.size(); ++i) {
-    const evidence::SourceChecked& one = weighed->borne_out.sources[i];
-    checked[one.source.value] = &one;
-  }
+  const std::map<std::int32_t, evidence::SourceChecked> none;
+  const auto& checked = weighed == nullptr ? none : weighed->sources;
   Json sources = Json::array();
   for (const SourceStanding& one : standings) {
     Json json = source_json(show, one);
     if (const auto at = checked.find(one.source->id.value); at != checked.end()) {
-      json["borne_out"] = std::round(200 * at->second->share) / 10;
-      json["tested"] = at->second->told;
+      json["borne_out"] = std::round(200 * at->second.share) / 10;
+      json["tested"] = at->second.told;
     }
     sources.push_back(std::move(json));
   }

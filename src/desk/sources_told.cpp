@@ -1,3 +1,5 @@
+#include <map>
+
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/each.h"
@@ -21,12 +23,10 @@ std::string source_text(const SourceStanding& one, const SourcesWeighed* weighed
                   padded(fmt::format("{} of {}", count_words(one.claims, "saying", "sayings"),
                                      count_words(one.pieces, "piece", "pieces")),
                          26));
-  for (std::size_t i = 0; weighed != nullptr && i < weighed->borne_out.sources.size(); ++i) {
-    const evidence::SourceChecked& checked = weighed->borne_out.sources[i];
-    if (checked.source == one.source->id) {
-      text += fmt::format("borne out {:.0f} in 20, by {}", 20 * checked.share,
-                          count_words(checked.told, "lot", "lots"));
-    }
+  if (weighed != nullptr && weighed->sources.contains(one.source->id.value)) {
+    const evidence::SourceChecked& checked = weighed->sources.at(one.source->id.value);
+    text += fmt::format("borne out {:.0f} in 20, by {}", 20 * checked.share,
+                        count_words(checked.told, "lot", "lots"));
   }
   return without_trailing_spaces(text) + "\n";
 }
@@ -34,18 +34,19 @@ std::string source_text(const SourceStanding& one, const SourcesWeighed* weighed
 // Each origin with what repeats it below it.
 std::string sources_text(const std::vector<SourceStanding>& standings,
                          const SourcesWeighed* weighed) {
+  std::map<std::string, std::string> told_again;  // by origin
+  for (const SourceStanding& one : standings) {
+    if (one.origin != one.source->key) {
+      told_again[one.origin] += "  " + source_text(one, weighed);
+    }
+  }
   std::string text;
   for (const SourceStanding& one : standings) {
     if (one.origin != one.source->key) {
       continue;
     }
     text += source_text(one, weighed);
-    std::string echoes;
-    for (const SourceStanding& other : standings) {
-      if (other.origin == one.origin && &other != &one) {
-        echoes += "  " + source_text(other, weighed);
-      }
-    }
+    const std::string& echoes = told_again[one.origin];
     text += echoes.empty() ? "" : "    told again by, and counted once with it:\n" + echoes;
   }
   return text;
@@ -120,6 +121,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation sources_told() {
   return {.name = "sources",
           .help = "who says so, who they had it from, and what the pieces say",
+          .from_show_alone = true,
           .parameters = {show_folder(),
                          {.name = "weigh",
                           .takes = Takes::flag,

@@ -21,7 +21,10 @@ Result<std::shared_ptr<const SourcesWeighed>> weigh_sources(
     if (!borne_out) {
       return borne_out.problem();
     }
-    SourcesWeighed weighed{*std::move(borne_out), {}};
+    SourcesWeighed weighed{*std::move(borne_out), {}, {}};
+    for (const evidence::SourceChecked& one : weighed.borne_out.sources) {
+      weighed.sources.emplace(one.source.value, one);
+    }
     for (const evidence::ClaimOnFile& one : claims) {
       weighed.claims.emplace(one.ask, evidence::test_claim(show, reckoning, one.claim, 1));
     }

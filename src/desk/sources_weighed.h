@@ -14,7 +14,8 @@ namespace backmark::desk {
 
 struct SourcesWeighed {
   evidence::BorneOut borne_out;
-  std::map<std::string, model::ClaimTest> claims;  // by how they are asked
+  std::map<std::int32_t, evidence::SourceChecked> sources;  // those of borne_out, by id
+  std::map<std::string, model::ClaimTest> claims;           // by how they are asked
 };
 
 // From the usual fit (fitted_show). Problems: those of the fit.

@@ -144,6 +144,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
 Operation table_pieces() {
   return {.name = "table",
           .help = "every piece as the Table lays it: measures, pictures, years and makers",
+          .from_show_alone = true,
           .parameters = {show_folder()},
           .run = run};
 }

@@ -138,6 +138,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 Operation test_claim() {
   return {.name = "test",
           .help = "what the pieces and the sources say of a claim",
+          .from_show_alone = true,
           .parameters = {show_folder(),
                          {.name = "claim",
                           .takes = Takes::texts,

@@ -45,9 +45,6 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!undoing) {
     return undoing.problem();
   }
-  if (auto done = open->store.apply(undoing->change, around.who, around.now); !done) {
-    return done.problem();
-  }
   const store::Entry& undone = undoing->undone;
   const std::string& summary = undoing->change.summary();
   const bool again = summary.rfind("again", 0) == 0;
@@ -62,7 +59,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"by", open->show.position + 1},
                  {"words", words}};
   answer.text = words + "\n";
-  return answer;
+  return after_change(*open, undoing->change, around, answer);
 }
 
 }  // namespace

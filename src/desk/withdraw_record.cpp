@@ -118,15 +118,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   model::Change change(open->show, "withdraw", fmt::format("{} ({})", wish->what, reason));
   withdraw(change, open->show, *wish, reason);
-  if (auto done = open->store.apply(change, around.who, around.now); !done) {
-    return done.problem();
-  }
   Answer answer;
   answer.json = {{"withdrawn", wish->what},
                  {"records", wish->records.size()},
                  {"change", open->show.position + 1}};
   answer.text = fmt::format("Withdrawn: {}; \"undo\" brings it back.\n", wish->what);
-  return answer;
+  return after_change(*open, change, around, answer);
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/or_null.h"
 #include "words/use_phrase.h"
 
 namespace backmark::desk {
@@ -17,11 +18,6 @@ using evidence::UseRow;
 using model::Show;
 
 constexpr int decade = 10;
-
-template <class T>
-Json or_null(const std::optional<T>& year) {
-  return year ? Json(year->value) : Json();
-}
 
 Json end_json(const model::YearEnd& end) {
   return {{"p10", end.p10.value}, {"p50", end.p50.value}, {"p90", end.p90.value}};

@@ -5,6 +5,7 @@
 #include <map>
 #include <numeric>
 
+#include "evidence/evenly.h"
 #include "evidence/parallel.h"
 #include "evidence/said.h"
 
@@ -92,10 +93,9 @@ class Checker {
         }
       }
     }
-    for (auto& [source, checks] : by_source) {
-      const std::size_t count = std::min(most_of_a_source, checks.size());
-      for (std::size_t k = 0; k < count; ++k) {
-        checks_.push_back(checks[k * checks.size() / count]);
+    for (const auto& [source, checks] : by_source) {
+      for (Check& check : evenly_spread(checks, most_of_a_source)) {
+        checks_.push_back(std::move(check));
       }
     }
   }

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "evidence/evenly.h"
 #include "evidence/number_fifths.h"
 #include "evidence/year_grid.h"
 
@@ -65,19 +66,13 @@ YearSpan grid_for(const SpanPrior& prior, const std::vector<YearSpan>& dated, Ye
 }
 
 std::optional<Use> learned_use(const SpanPrior& prior,
-                               std::vector<YearSpan> dated,
+                               const std::vector<YearSpan>& all_dated,
                                YearSpan axis,
                                double stray_share) {
-  if (dated.empty() && !prior.start && !prior.end) {
+  if (all_dated.empty() && !prior.start && !prior.end) {
     return std::nullopt;
   }
-  if (dated.size() > most_pieces) {
-    std::vector<YearSpan> some;
-    for (std::size_t i = 0; i < most_pieces; ++i) {
-      some.push_back(dated[i * dated.size() / most_pieces]);
-    }
-    dated = std::move(some);
-  }
+  const std::vector<YearSpan> dated = evenly_spread(all_dated, most_pieces);
   const YearSpan years = grid_for(prior, dated, axis);
   std::vector<std::vector<double>> pieces;
   for (const YearSpan& span : dated) {
@@ -185,14 +180,18 @@ class Uses {
       }
     }
     row.known = years.size();
-    row.use = learned_use(told_of(row.told), std::move(years), gathered_.years, stray_share);
+    row.use = learned_use(told_of(row.told), years, gathered_.years, stray_share);
     return row;
   }
 
+  std::vector<const model::Window*> windows_on(const Seen& seen) const {
+    const auto told = windows_.find(seen);
+    return told == windows_.end() ? std::vector<const model::Window*>() : told->second;
+  }
+
   UseRow word_row(const Character& character, Word value) {
-    const auto told = windows_.find({character.id.value, value});
     return row(std::string(show_.text(value)), words_[character.id.value][value],
-               told == windows_.end() ? std::vector<const model::Window*>() : told->second,
+               windows_on({character.id.value, value}),
                character.replaceable ? stray_replaceable : stray);
   }
 
@@ -220,10 +219,8 @@ class Uses {
     }
     for (std::size_t v = 0; v < pieces.size(); ++v) {
       const Word value = lineage.variants[v];
-      const auto told = windows_.find({lineage.character.value, value});
-      group.rows.push_back(row(
-          std::string(show_.text(value)), std::move(pieces[v]),
-          told == windows_.end() ? std::vector<const model::Window*>() : told->second, stray));
+      group.rows.push_back(row(std::string(show_.text(value)), std::move(pieces[v]),
+                               windows_on({lineage.character.value, value}), stray));
     }
     return group;
   }
@@ -318,7 +315,7 @@ std::vector<MakerUse> maker_uses(const Show& show, const Gathered& gathered) {
   std::vector<MakerUse> list;
   for (std::size_t m = 0; m < makers.size(); ++m) {
     const std::size_t known = dated[m].size();
-    auto use = learned_use(span_prior(makers[m]), std::move(dated[m]), gathered.years, stray);
+    auto use = learned_use(span_prior(makers[m]), dated[m], gathered.years, stray);
     if (use) {
       list.push_back({makers[m].id, std::move(*use), pieces[m], known});
     }

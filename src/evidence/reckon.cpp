@@ -44,17 +44,6 @@ WorkingYears working_years(const std::vector<double>& factor, double floor) {
 
 }  // namespace
 
-std::vector<std::size_t> evenly_spread(const std::vector<std::size_t>& rows, std::size_t most) {
-  if (rows.size() <= most) {
-    return rows;
-  }
-  std::vector<std::size_t> some;
-  for (std::size_t i = 0; i < most; ++i) {
-    some.push_back(rows[i * rows.size() / most]);
-  }
-  return some;
-}
-
 SpanPrior Reckoning::Inside::prior_of(std::size_t maker) const {
   return span_prior(show->all<model::Maker>()[maker]);
 }

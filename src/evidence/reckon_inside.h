@@ -42,9 +42,6 @@ std::vector<model::Misfit> misfits_of(const model::Show& show,
 // Multiplied in and brought to sum 1; as it was if nothing would be left.
 void multiply_to_one(const std::vector<double>& by, std::vector<double>& p);
 
-// At most `most` of the rows, evenly spread.
-std::vector<std::size_t> evenly_spread(const std::vector<std::size_t>& rows, std::size_t most);
-
 // A piece as it is asked about: as recorded, without something, or as it might be.
 struct Asked {
   model::Id<model::Piece> id;  // none: not in the show

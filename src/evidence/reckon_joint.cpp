@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "evidence/evenly.h"
 #include "evidence/joint_fit.h"
 #include "evidence/reckon_inside.h"
 

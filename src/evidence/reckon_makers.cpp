@@ -7,6 +7,7 @@
 #include <map>
 #include <numeric>
 
+#include "evidence/evenly.h"
 #include "evidence/reckon_inside.h"
 
 namespace backmark::evidence {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "exchange/import_map.h"
 #include "exchange/unit.h"
 
 namespace backmark::exchange {
@@ -140,18 +141,6 @@ bool all_different(const Table& table, std::size_t column) {
          std::all_of(table.rows.begin(), table.rows.end(), [&](const TableRow& row) {
            return !row.cells[column].empty() && seen.insert(row.cells[column]).second;
          });
-}
-
-std::string quoted(std::string_view text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (static_cast<unsigned char>(c) < 0x20) {
-      out += fmt::format("\\u{:04x}", static_cast<int>(c));
-    } else {
-      out += (c == '"' || c == '\\') ? std::string("\\") + c : std::string(1, c);
-    }
-  }
-  return out + "\"";
 }
 
 // The right side of a line of the map; nothing for a word of no kind.

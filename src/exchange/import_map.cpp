@@ -200,4 +200,16 @@ Result<ImportMap> read_map(std::string_view text, const std::string& name) {
   return map;
 }
 
+std::string quoted(std::string_view text) {
+  std::string out = "\"";
+  for (const char c : text) {
+    if (static_cast<unsigned char>(c) < 0x20) {
+      out += fmt::format("\\u{:04x}", static_cast<int>(c));
+    } else {
+      out += (c == '"' || c == '\\') ? std::string("\\") + c : std::string(1, c);
+    }
+  }
+  return out + "\"";
+}
+
 }  // namespace backmark::exchange

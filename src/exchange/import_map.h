@@ -110,4 +110,7 @@ struct ImportMap {
 // unit that is none; a map of pieces without a number).
 Result<ImportMap> read_map(std::string_view text, const std::string& name);
 
+// A text as the TOML of a map writes it.
+std::string quoted(std::string_view text);
+
 }  // namespace backmark::exchange

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "model/answers.h"
 #include "press/chronology.h"
 #include "words/maker_phrase.h"
 #include "words/seen.h"
@@ -41,18 +42,17 @@ struct Leave {
   bool asked = true;
 };
 
-Leave leave_of(const model::Show& show, const model::Maker& maker) {
+Leave leave_of(const model::Answers& answers, const model::Maker& maker) {
   if (!maker.living) {
     return {};
   }
-  for (const model::Permission& one : show.all<model::Permission>()) {
-    if (one.subject == maker.id.value && one.use == model::Use::print) {
-      const bool given = one.leave == model::Leave::given;
-      return {given && (one.terms.empty() || contains(one.terms, "years")),
-              given && (one.terms.empty() || contains(one.terms, "text")), true};
-    }
+  const auto* answer = answers.on(maker.id.value, model::Use::print);
+  if (answer == nullptr) {
+    return {false, false, false};
   }
-  return {false, false, false};
+  const bool given = answer->leave == model::Leave::given;
+  return {given && (answer->terms.empty() || contains(answer->terms, "years")),
+          given && (answer->terms.empty() || contains(answer->terms, "text")), true};
 }
 
 // Titles of papers and books that speak of makers, by the maker's id.
@@ -78,7 +78,8 @@ class Gathering {
         grammar_(grammar),
         span_(span),
         legends_(makers_by_legend(job.show)),
-        documents_(documents_of(job.show)) {}
+        documents_(documents_of(job.show)),
+        answers_(job.show) {}
 
   BookMakers all() {
     for (const words::Place& place : grammar_.numbering().places()) {
@@ -191,7 +192,7 @@ class Gathering {
       return;
     }
     page.maker = &maker;
-    const Leave leave = leave_of(job_.show, maker);
+    const Leave leave = leave_of(answers_, maker);
     if (!leave.asked) {
       book_.findings.push_back(
           {Fault::conflict, maker.name + " is living and was not asked what may be printed",
@@ -214,6 +215,7 @@ class Gathering {
   YearSpan span_;
   std::map<std::string, std::int32_t> legends_;
   std::map<std::int32_t, std::vector<std::string>> documents_;
+  model::Answers answers_;
   std::map<std::int32_t, MakerPage> pages_;
   std::map<MarkKey, StruckMark> marks_;
   BookMakers book_;

@@ -1,33 +1,13 @@
 #include "press/preflight.h"
 
-#include <algorithm>
-#include <map>
-
 #include "base/text.h"
+#include "model/answers.h"
 
 namespace backmark::press {
 
 namespace {
 
 using Numbers = std::vector<std::string>;
-
-// The latest answer of each subject on printing.
-std::map<std::int32_t, model::Leave> leaves_to_print(const model::Show& show) {
-  std::map<std::int32_t, const model::Permission*> latest;
-  for (const model::Permission& one : show.all<model::Permission>()) {
-    const model::Permission*& known = latest[one.subject];
-    if (one.use == model::Use::print && (known == nullptr || one.day >= known->day)) {
-      known = &one;
-    }
-  }
-  std::map<std::int32_t, model::Leave> leaves;
-  for (const auto& [subject, permission] : latest) {
-    if (permission != nullptr) {
-      leaves.emplace(subject, permission->leave);
-    }
-  }
-  return leaves;
-}
 
 void tell(Problems& found, const std::string& what, const Numbers& of, const std::string& fix) {
   if (!of.empty()) {
@@ -47,17 +27,17 @@ Problems preflight(const model::Show& show, const words::Numbering& numbering) {
   Numbers no_front;
   Numbers no_back;
   Numbers no_scale;
-  const auto leaves = leaves_to_print(show);
+  const model::Answers answers(show);
   for (const words::Place& place : numbering.places()) {
     if (!place.pick->in_book) {
       continue;
     }
     const std::string number = std::to_string(place.number);
-    const auto leave = leaves.find(place.piece->id.value);
-    if (leave == leaves.end()) {
+    const auto* answer = answers.on(place.piece->id.value, model::Use::print);
+    if (answer == nullptr) {
       unasked.push_back(number);
-    } else if (leave->second != model::Leave::given) {
-      (leave->second == model::Leave::refused ? refused : waiting).push_back(number);
+    } else if (answer->leave != model::Leave::given) {
+      (answer->leave == model::Leave::refused ? refused : waiting).push_back(number);
     }
     const model::Photograph* front = photograph_of(show, place.piece->id, model::View::front);
     const model::Photograph* back = photograph_of(show, place.piece->id, model::View::back);

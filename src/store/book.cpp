@@ -117,17 +117,6 @@ std::string with_lines(SQLite::Database& database,
   return dumped(detail);
 }
 
-Entry read_entry(SQLite::Statement& statement) {
-  return {statement.getColumn(0).getInt64(),
-          statement.getColumn(1).getInt64(),
-          statement.getColumn(2).getString(),
-          statement.getColumn(3).getString(),
-          statement.getColumn(4).getString(),
-          0,
-          0,
-          statement.getColumn(5).getString()};
-}
-
 std::vector<Entry> whole_book(SQLite::Database& database, std::size_t count) {
   SQLite::Statement statement(database,
                               "SELECT position, at, who, operation, summary, detail FROM book "
@@ -173,6 +162,17 @@ void add_steps_back(SQLite::Database& database, std::vector<Entry>& entries) {
 }
 
 }  // namespace
+
+Entry read_entry(SQLite::Statement& statement) {
+  Entry entry;
+  entry.position = statement.getColumn(0).getInt64();
+  entry.at = statement.getColumn(1).getInt64();
+  entry.who = statement.getColumn(2).getString();
+  entry.operation = statement.getColumn(3).getString();
+  entry.summary = statement.getColumn(4).getString();
+  entry.detail = statement.getColumn(5).getString();
+  return entry;
+}
 
 Result<std::vector<Entry>> Store::book(std::size_t count, model::Id<model::Piece> piece) {
   try {

@@ -14,4 +14,7 @@ struct Store::Inside {
   std::function<void(const model::Change&)> told;
 };
 
+// The entry of a row with the columns position, at, who, operation, summary and detail.
+Entry read_entry(SQLite::Statement& statement);
+
 }  // namespace backmark::store

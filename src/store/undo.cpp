@@ -35,17 +35,6 @@ std::vector<T> rows_where(SQLite::Database& database,
   return rows;
 }
 
-Entry read_entry(SQLite::Statement& statement) {
-  return {statement.getColumn(0).getInt64(),
-          statement.getColumn(1).getInt64(),
-          statement.getColumn(2).getString(),
-          statement.getColumn(3).getString(),
-          statement.getColumn(4).getString(),
-          0,
-          0,
-          {}};
-}
-
 // A step back that is taken back does its change again.
 std::string summary_of(const Entry& undone) {
   if (undone.undoes == 0) {
@@ -230,7 +219,7 @@ class Undoer {
 };
 
 constexpr std::string_view entry_sql =
-    "SELECT position, at, who, operation, summary FROM book ";
+    "SELECT position, at, who, operation, summary, '' FROM book ";
 
 Entry entry_at(SQLite::Database& database, std::int64_t position) {
   SQLite::Statement statement(database, fmt::format("{} WHERE position = ?", entry_sql));

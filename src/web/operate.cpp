@@ -1,7 +1,5 @@
 #include "web/operate.h"
 
-#include <algorithm>
-#include <array>
 #include <iostream>
 
 #include "base/json.h"
@@ -47,14 +45,6 @@ Json theirs_since(store::Store& store,
     }
   }
   return list;
-}
-
-// Operations whose answer follows from the show, its newest reckoning and the day alone; others
-// look at files as well.
-bool follows_from_show(const std::string& name) {
-  static constexpr std::array names = {"table",   "sheet", "list", "find",   "history",
-                                       "explain", "look",  "test", "sources"};
-  return std::find(names.begin(), names.end(), name) != names.end();
 }
 
 Response fault_of_program(const char* what) {
@@ -154,7 +144,7 @@ std::optional<store::Moment> Operate::settled_moment() {
 Response Operate::look(const desk::Operation& operation,
                        const Ask& ask,
                        const desk::Surroundings& around) {
-  if (!follows_from_show(operation.name)) {
+  if (!operation.from_show_alone) {
     return answer_of(operation.run(ask.call, around));
   }
   const std::int64_t day = around.now / (24 * 60 * 60);
