@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -15,6 +16,28 @@
 namespace backmark::desk {
 
 namespace {
+
+// A picture that a figure names by its file needs the same leave as one that is named by its
+// piece.
+press::PhotographLoader without_withheld(press::PhotographLoader all,
+                                         const model::Show& show,
+                                         const model::Show& cleared) {
+  std::set<std::string> held;
+  for (const model::Photograph& one : show.all<model::Photograph>()) {
+    held.insert(Path(one.file).lexically_normal().string());
+  }
+  for (const model::Photograph& one : cleared.all<model::Photograph>()) {
+    held.erase(Path(one.file).lexically_normal().string());
+  }
+  return [all = std::move(all),
+          held = std::move(held)](const model::Photograph& photograph) -> Result<std::string> {
+    if (held.contains(Path(photograph.file).lexically_normal().string())) {
+      return Problem{Fault::refused, "there is no leave to print this picture", photograph.file,
+                     "ask for it, and record the answer"};
+    }
+    return all(photograph);
+  };
+}
 
 Result<std::vector<const press::Output*>> outputs_of(const std::string& what) {
   std::vector<const press::Output*> wanted;
@@ -197,17 +220,19 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     if (!clear.contains(published)) {
       clear.emplace(published, cleared(open->show, published));
     }
-    const press::PressJob job{.show = clear.at(published).show,
-                              .beliefs = reckoned->beliefs,
-                              .phrases = reckoned->phrases,
-                              .fonts = *fonts,
-                              .photograph = photographs_in(open->store.folder()),
-                              .audience = reader,
-                              .day = day_of(around.now),
-                              .only = call.text("lender"),
-                              .texts = *texts,
-                              .references = references,
-                              .looks = *looks ? &**looks : nullptr};
+    const press::PressJob job{
+        .show = clear.at(published).show,
+        .beliefs = reckoned->beliefs,
+        .phrases = reckoned->phrases,
+        .fonts = *fonts,
+        .photograph = without_withheld(photographs_in(open->store.folder()), open->show,
+                                       clear.at(published).show),
+        .audience = reader,
+        .day = day_of(around.now),
+        .only = call.text("lender"),
+        .texts = *texts,
+        .references = references,
+        .looks = *looks ? &**looks : nullptr};
     const auto printed = output->print(job);
     if (!printed) {
       // Of "all" papers some may have no matter yet (no loans); asked for by name it is a

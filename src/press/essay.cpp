@@ -32,7 +32,8 @@ std::string address(cmark_node* node) {
 
 class Reader {
  public:
-  Reader(const EssayWorld& world, const std::string& file) : desk_{world, file, {}, {}} {}
+  Reader(const EssayWorld& world, const std::string& file)
+      : desk_{world, file, {}, false, {}, {}}, figures_(world.figures) {}
 
   void read(cmark_node* document, std::string_view source, bool needs_title);
   Essay finish() {
@@ -55,8 +56,11 @@ class Reader {
   void notes(cmark_node* document);
   void notes_without_mark(std::string_view source);
   void take_opening();
+  void figure(cmark_node* image, long line);
+  void number_called_figures();
 
   EssayDesk desk_;
+  int figures_;  // so far in the book
   Prose prose_;
   Words words_;          // of the block under way
   std::string pending_;  // words not yet read for marks
@@ -171,14 +175,55 @@ void Reader::paragraph(cmark_node* node,
   cmark_node* only = cmark_node_first_child(node);
   if (only != nullptr && cmark_node_get_type(only) == CMARK_NODE_IMAGE &&
       cmark_node_next(only) == nullptr) {
-    Block figure{Block::Kind::figure, 0, {}, inlines(only, line), {}, desk_.where(line)};
-    figure.pieces = figure_pieces(address(only), line, desk_);
-    if (!figure.pieces.empty()) {
-      prose_.blocks.push_back(std::move(figure));
-    }
+    figure(only, line);
     return;
   }
-  prose_.blocks.push_back({kind, level, label, inlines(node, line), {}, desk_.where(line)});
+  prose_.blocks.push_back(
+      {kind, level, label, inlines(node, line), {}, 0, {}, desk_.where(line)});
+}
+
+void Reader::figure(cmark_node* image, long line) {
+  Block figure{Block::Kind::figure, 0, {}, inlines(image, line), {}, 0, {}, desk_.where(line)};
+  figure.pieces = figure_pieces(address(image), line, desk_);
+  if (const char* credit = cmark_node_get_title(image)) {
+    figure.credit = trim(credit);
+  }
+  if (!figure.pieces.empty()) {
+    figure.number = ++figures_;
+    prose_.blocks.push_back(std::move(figure));
+  }
+}
+
+// Calls of figures get the number of the first figure that shows what they name.
+void Reader::number_called_figures() {
+  std::map<std::string, int> shown;
+  for (const Block& block : prose_.blocks) {
+    for (const FigurePiece& piece : block.pieces) {
+      shown.emplace(piece.piece.empty() ? piece.file : piece.piece, block.number);
+    }
+  }
+  const auto number = [&shown](Words& words) {
+    for (Span& span : words) {
+      if (span.kind == Span::Kind::figure) {
+        const auto at = shown.find(span.key);
+        span.text +=
+            at == shown.end() ? ". [" + span.key + "]" : fmt::format(".\u00A0{}", at->second);
+        span.key = at == shown.end() ? "" : fmt::format("figure {}", at->second);
+      }
+    }
+  };
+  for (Block& block : prose_.blocks) {
+    number(block.words);
+  }
+  for (Words& note : prose_.notes) {
+    number(note);
+  }
+  for (const auto& [line, name] : desk_.figures_called) {
+    if (shown.count(name) == 0) {
+      desk_.find(line, fmt::format("no figure of this chapter shows \"{}\"", name),
+                 "name what a figure of the chapter shows, or add the figure");
+    }
+  }
 }
 
 void Reader::heading(cmark_node* node) {
@@ -192,8 +237,14 @@ void Reader::heading(cmark_node* node) {
   if (level == 1) {
     desk_.find(line, "a second title", "a chapter has one; write ## for a head within it");
   }
-  prose_.blocks.push_back(
-      {Block::Kind::heading, std::max(level, 2), {}, std::move(words), {}, desk_.where(line)});
+  prose_.blocks.push_back({Block::Kind::heading,
+                           std::max(level, 2),
+                           {},
+                           std::move(words),
+                           {},
+                           0,
+                           {},
+                           desk_.where(line)});
 }
 
 void Reader::items(cmark_node* list, int level) {
@@ -319,6 +370,7 @@ void Reader::read(cmark_node* document, std::string_view source, bool needs_titl
   desk_.in_note = true;
   notes(document);
   notes_without_mark(source);
+  number_called_figures();
   if (needs_title) {
     take_opening();
     if (prose_.title.empty()) {

@@ -9,9 +9,11 @@
 //   [@key, 12; @other]          works cited, with what to look at in them
 //   [#ES 118]                   the number in the show of a piece, whatever it is today
 //   [page #ES 118]              the page of its entry
+//   [fig ES 118]                the figure of this chapter that shows the piece first; [Fig ES
+//                               118] at the head of a sentence, [fig bench.jpg] for a file
 //   [words](https://...)        an address
 //   ![Caption](<ES 118 front, ES 20 back>)   alone in a paragraph: a figure; or a file below
-//                               photos/: ![Caption](bench.jpg)
+//                               photos/ with its credit: ![Caption](bench.jpg "Ina Rell")
 //
 // Quotes are curved, -- and --- become dashes. HTML, code and rules are not printed.
 #pragma once
@@ -32,6 +34,7 @@ struct EssayWorld {
   const model::Show& show;
   const words::Numbering& numbering;
   const std::vector<model::Reference>& references;
+  int figures = 0;  // of the chapters before
 };
 
 struct Essay {

@@ -93,6 +93,13 @@ Span piece_span(std::string_view inside, bool page, Voice voice, long line, Essa
   return {Span::Kind::piece, voice, desk.world.numbering.number_of(*found), number, -1};
 }
 
+// Its number is known when the whole chapter is read.
+Span figure_span(std::string_view inside, Voice voice, long line, EssayDesk& desk) {
+  std::string shows(trim(inside.substr(4)));
+  desk.figures_called.emplace_back(line, shows);
+  return {Span::Kind::figure, voice, std::string(inside.substr(0, 3)), std::move(shows), -1};
+}
+
 // What stands between [ and ]: marks apart by semicolons. False if it is none of ours.
 bool add_mark(
     Words& words, const std::string& inside, Voice voice, long line, EssayDesk& desk) {
@@ -110,6 +117,8 @@ bool add_mark(
       span = piece_span(part.substr(1), false, voice, line, desk);
     } else if (starts_with(part, "page #")) {
       span = piece_span(part.substr(6), true, voice, line, desk);
+    } else if (starts_with(part, "fig ") || starts_with(part, "Fig ")) {
+      span = figure_span(part, voice, line, desk);
     }
     if (!span) {
       return false;
@@ -150,11 +159,12 @@ void look_for_open_emphasis(const std::string& text, long line, EssayDesk& desk)
 
 bool looks_like_mark(std::string_view rest) {
   return starts_with(rest, "[@") || starts_with(rest, "[#") || starts_with(rest, "[page #") ||
-         starts_with(rest, "[page\n#") || starts_with(rest, "[^");
+         starts_with(rest, "[page\n#") || starts_with(rest, "[^") ||
+         starts_with(rest, "[fig ") || starts_with(rest, "[Fig ");
 }
 
 constexpr std::array<std::string_view, 6> views{"front", "back", "tips",
-                                                "mark",  "edge", "detail"};
+                                                "mark",  "side", "detail"};
 
 }  // namespace
 
@@ -190,7 +200,7 @@ void add_marked(
     const std::string inside = one_line(text.substr(at + 1, end - at - 1));
     if (!starts_with(rest, "[^") && !add_mark(words, inside, voice, here, desk)) {
       desk.find(here, fmt::format("[{}] is not understood", inside),
-                "write [@key, 12], [#ES 118] or [page #ES 118]");
+                "write [@key, 12], [#ES 118], [page #ES 118] or [fig ES 118]");
     }
     done = end + 1;
   }

@@ -15,6 +15,7 @@ struct EssayDesk {
   std::vector<std::string> cited;
   bool in_note = false;  // works stand in brackets in the text, bare in a note
   Problems findings;
+  std::vector<std::pair<long, std::string>> figures_called;  // by line; what each shows
 
   std::string where(long line) const;
   void find(long line, std::string what, std::string fix);

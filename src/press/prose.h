@@ -19,6 +19,7 @@ struct Span {
     piece,     // `text` its number in the show, "57"; `key` its catalogue number
     page,      // the page of a place of the book, known when set: `key` names the place
     address,   // `text` as printed; `key` a URI
+    figure,    // `text` "fig. 3"; `key` names its place, "figure 3"
   };
   Kind kind = Kind::words;
   Voice voice = Voice::roman;
@@ -53,7 +54,9 @@ struct Block {
   std::string label;
   Words words;
   std::vector<FigurePiece> pieces;
-  std::string where;  // "essays/1-who-was-first.md, line 12"
+  int number = 0;      // of a figure, counted through the book from 1
+  std::string credit;  // of a figure that shows no piece; empty: none is given
+  std::string where;   // "essays/1-who-was-first.md, line 12"
 
   friend bool operator==(const Block&, const Block&) = default;
 };

@@ -22,7 +22,7 @@ BookTexts read_texts(const std::vector<TextFile>& texts,
                      const words::Numbering& numbering,
                      const std::vector<model::Reference>& references) {
   const std::vector<model::Reference> listed = words::in_list_order(references);
-  const EssayWorld world{show, numbering, listed};
+  EssayWorld world{show, numbering, listed};
   BookTexts all;
   std::set<std::string> cited;
   for (const TextFile& file : texts) {
@@ -36,6 +36,9 @@ BookTexts read_texts(const std::vector<TextFile>& texts,
     }
     add(all.findings, essay->findings);
     cited.insert(essay->cited.begin(), essay->cited.end());
+    for (const Block& block : essay->prose.blocks) {
+      world.figures += block.kind == Block::Kind::figure ? 1 : 0;
+    }
     if (ends_with(file.path, "glossary.md")) {
       all.glossary = std::move(essay->prose);
     } else {

@@ -36,6 +36,8 @@ the beginning. The survey of fittings, made before anyone had asked the question
 [@survey-of-fittings]. I put them first too, and the section called Two Tubes and a Knot is arranged so that
 readers may disagree with the objects in front of them.
 
+![Tubes, on no. [#{tubes}]. The cord is threaded once and for all.](<{tubes} back>)
+
 One piece with a year cut into its back weighs more than all of this. There are such pieces. They should be
 looked at under a lens, because a year may be added at any time by anyone who owns a scriber and a grievance.
 
@@ -57,6 +59,8 @@ std::string_view essay_on_backs() {
 
 *Ina Rell*
 
+> Turn it over, and it stops talking.
+
 A front is made to be seen and a back is made to work. That is why this book prints both at one size, and why I
 would give up the fronts first. A maker who copies a neighbour's ray and border will still solder as he learned to
 solder; and what he buys from the trade he buys in a certain year.
@@ -69,6 +73,10 @@ the later years have papers: the clip was applied for in September 1951 and gran
 patented in two bores in 1964 [@patent-button]. No fitting drives out the one before. A drawer of old stock lasts for years,
 an old man's habit longer.[^1]
 
+![One of each to one measure, from left to right: tubes, eights, bar, clip and button.](<{tubes} back, {eights} back, {bar} back, {clip} back, {button} back>)
+
+In [fig {tubes}] they stand side by side. The eye goes to the metal; it ought to go to the room that each leaves for a cord.
+
 The small bore of the button takes a cord of four millimetres and the large one of five and a half. Where a thin cord rattles
 in a large bore, something has been changed. Where it fits, nothing has been proved.
 
@@ -79,6 +87,8 @@ of the patent takes the place of the boast; then the works forgets its own secon
 decided this. Dies wear out, and each time the man who cut the new one saw no reason to be wordy [@survey-of-marks]. For us it is
 a clock with three ticks. It has to be read with two cautions. The clip was sold to all, so that a clip by Tarn is no slide by
 Tarn. And a clip can be changed: a slide of one year may have a back of another.[^2]
+
+![A stamp on no. [#{mark}], struck before the fitting was soldered.](<{mark} mark>)
 
 The same thing happens to personal stamps. Maren Oskeld struck her name and her quay, then her name, then two letters and a
 point. Oda Vessen's three forms are as well known. A stamp cut short is nearly always the later one, and I know of only one
@@ -108,6 +118,8 @@ Bay, slate off the roofs, jet from the tide line after northerlies; the standard
 is still the best [@lore-cliff]. Shell was eaten first. Glass had been bottles.
 
 ## Stone and shell
+
+![Serpentine, cut high, on no. [#{serpentine}] (page [page #{serpentine}]).](<{serpentine} front>)
 
 The cutters were few. Varrow had a wheel; the others had a sheet of sand and patience. That is why cabochons are high and facets
 unknown, and why inlay was cut from what is flat by nature: slate, mussel, ormer. Behind the stone one finds pitch and sawdust,

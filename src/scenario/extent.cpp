@@ -31,7 +31,7 @@ draw::Box extent(const Work& work, model::View view) {
 }
 
 double pixels_per_mm(model::View view) {
-  return view == model::View::mark ? 40 : 12;
+  return view == model::View::mark ? 48 : 12;
 }
 
 }  // namespace backmark::scenario

@@ -20,7 +20,7 @@ draw::Box ornament_box(const Work& work);
 // What a photograph of the view takes in.
 draw::Box extent(const Work& work, model::View view);
 
-// Pixels a millimetre: 12 (304.8 an inch) for fronts, backs and tips, 40 for marks.
+// Pixels a millimetre: 12 (304.8 an inch) for fronts, backs and tips, 48 for marks.
 double pixels_per_mm(model::View view);
 
 }  // namespace backmark::scenario

@@ -77,9 +77,9 @@ std::string references() {
 
 std::vector<TextFile> texts(const Scenario& scenario) {
   return {{"README.md", readme(scenario)},
-          {"essays/1-who-was-first.md", std::string(essay_on_beginnings())},
-          {"essays/2-reading-a-back.md", std::string(essay_on_backs())},
-          {"essays/3-what-the-coast-gave.md", std::string(essay_on_materials())},
+          {"essays/1-who-was-first.md", with_figures(essay_on_beginnings(), scenario)},
+          {"essays/2-reading-a-back.md", with_figures(essay_on_backs(), scenario)},
+          {"essays/3-what-the-coast-gave.md", with_figures(essay_on_materials(), scenario)},
           {"essays/glossary.md", std::string(glossary())},
           {"essays/references.json", references()}};
 }

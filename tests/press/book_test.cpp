@@ -52,6 +52,39 @@ TEST_CASE("the note on method prints every row of the table from odds to words")
   }
 }
 
+TEST_CASE("figures of essays are printed with their numbers; what they lack is told") {
+  const DemoPrinting& demo = demo_printing();
+  const words::Numbering numbering(demo.show);
+  std::vector<std::string> in_book;
+  for (const words::Place& place : numbering.places()) {
+    if (place.pick->in_book && in_book.size() < 3) {
+      in_book.push_back(place.piece->number);
+    }
+  }
+  PressJob job = demo.job(Audience::public_);
+  job.texts = {
+      {"essays/1.md", fmt::format("# Backs\n\nSee [fig {0}].\n\n"
+                                  "![Three backs](<{0} back>)\n\n"
+                                  "![Three backs](<{0} back, {1} back, {2} back>)\n\n"
+                                  "![A hinge](<{0} side>)\n\n![The bench](bench.png)\n",
+                                  in_book[0], in_book[1], in_book[2])}};
+  const auto printed = print_book(job);
+  REQUIRE(printed);
+  const auto told = [&](std::string_view what) {
+    return std::count_if(printed->findings.begin(), printed->findings.end(),
+                         [&](const Problem& one) { return contains(one.what, what); });
+  };
+  CHECK(told("has no picture of " + in_book[0] + ", side") == 1);
+  CHECK(told("the picture of a figure has no credit") == 1);
+  const std::string text = replace_all(text_in(printed->files.front().bytes), "\u00A0", " ");
+  if (!text.empty()) {
+    CHECK(contains(text, "Fig. 1"));
+    CHECK(contains(text, "Fig. 2"));
+    CHECK(contains(text, "Fig. 4"));
+    CHECK(contains(text, "A hinge"));
+  }
+}
+
 TEST_CASE("pictures without a credit are told with their numbers") {
   model::Show show = show_of(demo_printing().demo);
   for (model::Photograph& one : show.all<model::Photograph>()) {

@@ -119,6 +119,29 @@ TEST_CASE("a figure shows pieces by view, or a file below photos") {
   CHECK(blocks[1].pieces == std::vector<FigurePiece>{{"", "", "bench.jpg"}});
 }
 
+TEST_CASE("figures count through the book, and calls follow their numbers") {
+  const World world;
+  const auto read = [&](std::string_view text, int before) {
+    auto essay = read_essay(text, "essay.md", {world.show, *world.numbering, {}, before});
+    REQUIRE(essay);
+    return std::move(*essay);
+  };
+  const std::string text =
+      "# T\n\nIn [fig bench.jpg].[^1] [Fig ES 1] too.\n\n![A](<ES 1 back>)\n\n"
+      "![B](bench.jpg \"Ina Rell\")\n\n[^1]: See [fig ES 1].\n";
+  const Essay first = read(text, 0);
+  CHECK(first.findings.empty());
+  CHECK(plain_text(first.prose.blocks.at(0).words) == "In fig.\u00A02. Fig.\u00A01 too.");
+  CHECK(first.prose.blocks.at(2).credit == "Ina Rell");
+  const Essay later = read(text, 4);
+  CHECK(plain_text(later.prose.blocks.at(0).words) == "In fig.\u00A06. Fig.\u00A05 too.");
+  CHECK(plain_text(later.prose.notes.at(0)) == "See fig.\u00A05.");
+  CHECK(later.prose.blocks.at(0).words.at(1).key == "figure 6");
+  const Problem told = only_finding(read("# T\n\nWords\nand [fig ES 1].\n", 0));
+  CHECK(told.what == "no figure of this chapter shows \"ES 1\"");
+  CHECK(told.where == "essay.md, line 4");
+}
+
 TEST_CASE("each fault of a text is told with its line and what to do") {
   const World world;
   Problem told = only_finding(world.read("# T\n\nWords\nand [@rell-1915].\n"));

@@ -17,8 +17,9 @@ TEST_CASE("the demo's essays read without a finding once their works are listed"
     references.push_back({.key = source.key, .title = source.title});
   }
   const std::vector<TextFile> texts{
-      {"essays/1-first.md", std::string(scenario::essay_on_beginnings())},
-      {"essays/2-back.md", std::string(scenario::essay_on_backs())},
+      {"essays/1-first.md",
+       scenario::with_figures(scenario::essay_on_beginnings(), printing.demo)},
+      {"essays/2-back.md", scenario::with_figures(scenario::essay_on_backs(), printing.demo)},
       {"essays/glossary.md", std::string(scenario::glossary())},
       {"essays/references.json", "[]"}};
   const BookTexts read = read_texts(texts, printing.show, numbering, references);

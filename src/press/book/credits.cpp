@@ -1,4 +1,5 @@
 // Whose pictures stand in the book. A picture without a credit is a finding.
+#include <algorithm>
 #include <map>
 
 #include "base/text.h"
@@ -44,6 +45,33 @@ std::string in_runs(const std::vector<int>& numbers) {
   return join(runs, ", ");
 }
 
+// Pictures of no piece, by the numbers of their figures.
+void add_figures(Layout& book, ListFlow& flow) {
+  const Grid& grid = book.grid();
+  for (const auto& [file, photograph] : book.plan().loose) {
+    std::vector<int> figures;
+    for (const Prose& essay : book.plan().essays) {
+      for (const Block& block : essay.blocks) {
+        if (std::any_of(block.pieces.begin(), block.pieces.end(),
+                        [&name = file](const FigurePiece& one) { return one.file == name; })) {
+          figures.push_back(block.number);
+        }
+      }
+    }
+    const std::string numbers =
+        (figures.size() == 1 ? "fig.\u00A0" : "figs ") + in_runs(figures);
+    if (photograph.credit.empty()) {
+      book.find({Fault::conflict, "the picture of a figure has no credit",
+                 fmt::format("{}, photograph {}", numbers, file),
+                 "write it after the file: ![Caption](bench.jpg \"Ina Rell\")"});
+    }
+    const std::string credit =
+        photograph.credit.empty() ? "Photographer not recorded" : photograph.credit;
+    flow.paragraph({{credit + ": ", caption_italic(grid)}, {numbers, caption(grid)}}, 4);
+    flow.space(grid.small / 3);
+  }
+}
+
 }  // namespace
 
 void lay_credits(Layout& book) {
@@ -63,6 +91,7 @@ void lay_credits(Layout& book) {
         4);
     flow.space(grid.small / 3);
   }
+  add_figures(book, flow);
 }
 
 }  // namespace backmark::press::book

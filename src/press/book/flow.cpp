@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "base/text.h"
 #include "press/book/type.h"
@@ -22,9 +23,12 @@ draw::Style style_of(const Grid& grid, const Block& block) {
   return text_style(grid);
 }
 
-std::vector<draw::Stretch> words_of(Layout& book, const Block& block) {
+std::vector<draw::Stretch> words_of(Layout& book, const Block& block, bool opens) {
   auto text = stretches(block.words, style_of(book.grid(), block),
                         [&book](const std::string& place) { return book.page_of(place); });
+  if (opens && block.kind == Block::Kind::paragraph) {
+    open_with_small_caps(text);
+  }
   if (block.kind == Block::Kind::item) {
     text.insert(text.begin(), {block.label + "\u00A0", text_style(book.grid()), false});
   }
@@ -51,7 +55,7 @@ void add_block(
   const double indent = set_in ? grid.step * std::max(1, block.level) : 0;
   const draw::Measures measures{grid.text_width() - indent,
                                 flush || head || set_in ? 0 : grid.step};
-  const auto text = words_of(book, block);
+  const auto text = words_of(book, block, all.empty());
   auto lines =
       head ? draw::set_ragged(book.plan().fonts(), text, measures)
            : draw::set_justified(book.plan().fonts(), book.plan().hyphens, text, measures);
@@ -91,24 +95,113 @@ bool may_end(const std::vector<FlowLine>& lines, std::size_t end) {
   return !orphan && !widow;
 }
 
+// A figure as a line by itself.
+FlowLine line_of(const Grid& grid, const Figure& figure) {
+  FlowLine line;
+  line.first = true;
+  line.last = true;
+  line.before = 1;
+  line.height = figure_lines(grid, figure);
+  line.figure = &figure;
+  line.where = figure.block->where;
+  return line;
+}
+
 struct PageFit {
   double cost = never;
   int from = -1;
 };
 
+struct Breaks {
+  double cost = never;
+  std::vector<std::size_t> starts;
+};
+
+std::vector<std::size_t> traced(const std::vector<PageFit>& best) {
+  std::vector<std::size_t> starts;
+  const std::size_t count = best.size() - 1;
+  for (int at = best[count].from; at >= 0 && count > 0;
+       at = best[static_cast<std::size_t>(at)].from) {
+    starts.push_back(static_cast<std::size_t>(at));
+  }
+  std::reverse(starts.begin(), starts.end());
+  return starts;
+}
+
+Breaks best_pages(const Grid& grid,
+                  const std::vector<FlowLine>& lines,
+                  const NoteRoom& notes,
+                  int first_room) {
+  const std::size_t count = lines.size();
+  std::vector<PageFit> best(count + 1);
+  best[0].cost = 0;
+  for (std::size_t from = 0; from < count; ++from) {
+    if (best[from].cost == never) {
+      continue;
+    }
+    const int room = from == 0 ? first_room : grid.lines;
+    int used = 0;
+    double strays = 0;  // figures that ought to stand at a head and do not
+    std::vector<int> called;
+    for (std::size_t end = from + 1; end <= count; ++end) {
+      const FlowLine& line = lines[end - 1];
+      used += line.height + (end - 1 > from ? line.before : 0);
+      strays += line.page_head && end - 1 > from ? 1e5 : 0;
+      called.insert(called.end(), line.notes.begin(), line.notes.end());
+      // The white under a figure is not missed at the foot of a page.
+      const int over = line.figure != nullptr ? 1 : 0;
+      const int white = room - (used - over) - notes.taken(grid, called);
+      if (white < 0 && end > from + 1) {
+        break;
+      }
+      const double hole = white < 0 ? 1e4 : white * white;
+      const bool last = end == count;
+      const double cost = strays + (last ? 0 : hole + (may_end(lines, end) ? 0 : 1e4));
+      if (best[from].cost + cost < best[end].cost) {
+        best[end] = {best[from].cost + cost, static_cast<int>(from)};
+      }
+    }
+  }
+  return {best[count].cost, traced(best)};
+}
+
 }  // namespace
 
-std::vector<FlowLine> flow_lines(Layout& book, const Prose& prose) {
+std::map<int, Figure> figures_of(Layout& book, const Prose& prose) {
+  std::map<int, Figure> figures;
+  for (const Block& block : prose.blocks) {
+    if (block.kind == Block::Kind::figure) {
+      figures.emplace(block.number, make_figure(book, block));
+    }
+  }
+  return figures;
+}
+
+std::vector<FlowLine> flow_lines(Layout& book,
+                                 const Prose& prose,
+                                 const std::map<int, Figure>& figures) {
   std::vector<FlowLine> lines;
+  std::vector<const Figure*> beside;
   bool flush = true;
   for (const Block& block : prose.blocks) {
     if (block.kind == Block::Kind::figure) {
-      book.find({Fault::refused, "figures in essays are not set yet", block.where,
-                 "name the piece by its number instead"});
+      const Figure& figure = figures.at(block.number);
+      if (figure.where == Figure::Where::side) {
+        beside.push_back(&figure);
+      } else {
+        lines.push_back(line_of(book.grid(), figure));
+      }
       continue;
     }
+    const std::size_t from = lines.size();
     add_block(book, block, flush, static_cast<int>(prose.notes.size()), lines);
+    if (from < lines.size()) {
+      lines[from].beside = std::exchange(beside, {});
+    }
     flush = block.kind == Block::Kind::heading;
+  }
+  if (!lines.empty()) {  // called after the last paragraph
+    lines.back().beside.insert(lines.back().beside.end(), beside.begin(), beside.end());
   }
   return lines;
 }
@@ -130,41 +223,33 @@ int NoteRoom::taken(const Grid& grid, const std::vector<int>& notes) const {
 }
 
 std::vector<std::size_t> break_pages(const Grid& grid,
-                                     const std::vector<FlowLine>& lines,
+                                     std::vector<FlowLine>& lines,
                                      const NoteRoom& notes,
                                      int first_room) {
-  const std::size_t count = lines.size();
-  std::vector<PageFit> best(count + 1);
-  best[0].cost = 0;
-  for (std::size_t from = 0; from < count; ++from) {
-    if (best[from].cost == never) {
+  Breaks best = best_pages(grid, lines, notes, first_room);
+  for (std::size_t at = 0; at < lines.size(); ++at) {
+    if (lines[at].figure == nullptr || lines[at].page_head) {
       continue;
     }
-    const int room = from == 0 ? first_room : grid.lines;
-    int used = 0;
-    std::vector<int> called;
-    for (std::size_t end = from + 1; end <= count; ++end) {
-      const FlowLine& line = lines[end - 1];
-      used += 1 + (end - 1 > from ? line.before : 0);
-      called.insert(called.end(), line.notes.begin(), line.notes.end());
-      const int white = room - used - notes.taken(grid, called);
-      if (white < 0) {
+    std::vector<FlowLine> moved = lines;
+    std::vector<FlowLine> best_lines;
+    moved[at].page_head = true;
+    for (std::size_t to = at + 1; to < lines.size() && to <= at + 40; ++to) {
+      if (moved[to].figure != nullptr) {
         break;
       }
-      const bool last = end == count;
-      const double cost = last ? 0 : white * white + (may_end(lines, end) ? 0 : 1e4);
-      if (best[from].cost + cost < best[end].cost) {
-        best[end] = {best[from].cost + cost, static_cast<int>(from)};
+      std::swap(moved[to - 1], moved[to]);
+      Breaks tried = best_pages(grid, moved, notes, first_room);
+      if (tried.cost + 1 < best.cost) {
+        best = std::move(tried);
+        best_lines = moved;
       }
     }
+    if (!best_lines.empty()) {
+      lines = std::move(best_lines);
+    }
   }
-  std::vector<std::size_t> starts;
-  for (int at = best[count].from; at >= 0 && count > 0;
-       at = best[static_cast<std::size_t>(at)].from) {
-    starts.push_back(static_cast<std::size_t>(at));
-  }
-  std::reverse(starts.begin(), starts.end());
-  return starts;
+  return best.starts;
 }
 
 }  // namespace backmark::press::book

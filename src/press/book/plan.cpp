@@ -47,6 +47,39 @@ YearSpan years_of(const PressJob& job) {
   return {{1930}, {1970}};
 }
 
+// The size of a picture that a figure names by its file; what is no picture is a finding.
+void add_loose(Plan& plan, const std::string& file, const Block& block) {
+  model::Photograph photograph;
+  photograph.file = file;
+  photograph.view = model::View::detail;
+  photograph.pixels_per_mm = 1;
+  photograph.credit = block.credit;
+  const auto size = plan.job.photograph(photograph).then([](const std::string& bytes) {
+    return draw::picture_size(bytes);
+  });
+  if (!size) {
+    Problem finding = size.problem();
+    finding.where = fmt::format("{}, photograph {}", block.where, file);
+    plan.findings.push_back(std::move(finding));
+    return;
+  }
+  photograph.width_px = size->width;
+  photograph.height_px = size->height;
+  plan.loose.emplace(file, std::move(photograph));
+}
+
+void add_loose_pictures(Plan& plan) {
+  for (const Prose& essay : plan.essays) {
+    for (const Block& block : essay.blocks) {
+      for (const FigurePiece& piece : block.pieces) {
+        if (!piece.file.empty() && plan.loose.count(piece.file) == 0) {
+          add_loose(plan, piece.file, block);
+        }
+      }
+    }
+  }
+}
+
 void add_texts(Plan& plan) {
   const PressJob& job = plan.job;
   BookTexts texts = read_texts(job.texts, job.show, plan.grammar.numbering(), job.references);
@@ -56,6 +89,7 @@ void add_texts(Plan& plan) {
   plan.findings = std::move(texts.findings);
   const Problems prose = check_entry_prose(job, plan.grammar);
   plan.findings.insert(plan.findings.end(), prose.begin(), prose.end());
+  add_loose_pictures(plan);
 }
 
 }  // namespace
@@ -83,7 +117,8 @@ Result<std::unique_ptr<const Plan>> plan_book(const PressJob& job) {
                .findings = {},
                .years = years_of(job),
                .glossary = {},
-               .cited = {}});
+               .cited = {},
+               .loose = {}});
   plan->parts = parts_of(job, plan->grammar);
   add_texts(*plan);
   return std::unique_ptr<const Plan>(std::move(plan));

@@ -2,6 +2,7 @@
 // order.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -47,6 +48,8 @@ struct Plan {
   YearSpan years;                       // the span of every band in the book
   Prose glossary;                       // without blocks if there is none
   std::vector<model::Reference> cited;  // by the texts, in the order of the list
+  // Pictures of no piece that figures show, by file; their pixels have one millimetre.
+  std::map<std::string, model::Photograph> loose;
 
   const draw::Fonts& fonts() const { return job.fonts; }
   const model::Show& show() const { return job.show; }

@@ -1,5 +1,8 @@
 #include "press/book/type.h"
 
+#include <algorithm>
+#include <array>
+
 #include "base/text.h"
 
 namespace backmark::press::book {
@@ -32,6 +35,31 @@ draw::Style note_mark(const draw::Style& base) {
   style.figures = draw::Figures::lining;
   style.raise = 0.34 / 0.66;
   return style;
+}
+
+// Bytes of the opening: to a comma or stop after three to six words, else to before the last
+// small word that may begin the sixth or an earlier one.
+std::size_t opening_length(std::string_view text) {
+  constexpr std::array<std::string_view, 18> small{"and",  "as", "at",  "by",   "for", "from",
+                                                   "has",  "in", "is",  "of",   "on",  "that",
+                                                   "than", "to", "was", "were", "who", "with"};
+  constexpr int least = 3;
+  constexpr int most = 6;
+  std::size_t cut = 0;
+  std::size_t at = 0;
+  for (int words = 1; words <= most && at < text.size(); ++words) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    const bool is_small = std::find(small.begin(), small.end(), word) != small.end();
+    if (words > least && (is_small || cut == 0)) {
+      cut = at - 1;
+    }
+    if (words >= least && contains(".,;:!?", word.substr(word.size() - 1))) {
+      return end;
+    }
+    at = end + 1;
+  }
+  return cut == 0 ? text.size() : cut;
 }
 
 }  // namespace
@@ -77,6 +105,20 @@ draw::Style sans(const Grid& grid, double size_pt) {
 
 draw::Style sans_strong(const Grid& grid, double size_pt) {
   return style_of(draw::Face::sans_semibold, grid.pt(size_pt));
+}
+
+void open_with_small_caps(std::vector<draw::Stretch>& text) {
+  if (text.empty() || text.front().tag >= 0 || text.front().text.empty()) {
+    return;
+  }
+  draw::Stretch opening = text.front();
+  const std::size_t cut = opening_length(opening.text);
+  text.front().text.erase(0, cut);
+  opening.text.resize(cut);
+  opening.style.small_caps = true;
+  opening.style.tracking = 30;
+  opening.divide = false;
+  text.insert(text.begin(), std::move(opening));
 }
 
 std::string for_small_caps(std::string_view text) {

@@ -33,4 +33,7 @@ std::vector<draw::Stretch> stretches(const Words& words,
                                      const draw::Style& base,
                                      const std::function<int(const std::string&)>& page_of);
 
+// The first words of a chapter in small caps: three to six, to the first break of sense.
+void open_with_small_caps(std::vector<draw::Stretch>& text);
+
 }  // namespace backmark::press::book
