@@ -11,6 +11,7 @@ const std::vector<Kind>& kinds() {
       {"entries", lay_entries},
       {"chronology", lay_chronology},
       {"makers", lay_makers},
+      {"fittings", lay_fittings},
       {"glossary", lay_glossary},
       {"concordance", lay_concordance},
       {"note on method", lay_method},

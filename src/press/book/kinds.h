@@ -32,6 +32,8 @@ void lay_method(Layout& book);
 void lay_chronology(Layout& book);
 // Makers with their years, pieces and marks; unrecorded hands by place; marks of nobody known.
 void lay_makers(Layout& book);
+// A back of each kind of fitting at one scale, with its years.
+void lay_fittings(Layout& book);
 // The terms of essays/glossary.md.
 void lay_glossary(Layout& book);
 // Works that the texts cite.
