@@ -8,30 +8,45 @@
 
 namespace backmark::desk {
 
+DrawnYears drawn_years(const model::YearBelief& year) {
+  constexpr double tail = 0.012;
+  DrawnYears drawn;
+  // The shares in rising order, each with the place of its year: one walk along the curve.
+  std::vector<std::pair<double, int*>> wanted = {
+      {0.1, &drawn.p10}, {0.5, &drawn.p50}, {0.9, &drawn.p90}, {tail, &drawn.from}};
+  int last = 0;
+  wanted.emplace_back(1 - tail, &last);
+  for (std::size_t i = 0; i < drawn.q.size(); ++i) {
+    wanted.emplace_back((static_cast<double>(i) + 0.5) / static_cast<double>(drawn.q.size()),
+                        &drawn.q[i]);
+  }
+  std::sort(wanted.begin(), wanted.end());
+  double sum = 0;
+  auto next = wanted.begin();
+  for (std::size_t cell = 0; cell < year.p.size() && next != wanted.end(); ++cell) {
+    sum += year.p[cell];
+    while (next != wanted.end() && sum >= next->first - 1e-12) {
+      *next++->second = year.span.first.value + static_cast<int>(cell);
+    }
+  }
+  for (; next != wanted.end(); ++next) {
+    *next->second = year.span.last.value;
+  }
+  const double most = *std::max_element(year.p.begin(), year.p.end());
+  for (int t = drawn.from; t <= last; ++t) {
+    const double p = year.p[static_cast<std::size_t>(t - year.span.first.value)];
+    drawn.p += static_cast<char>('0' + std::lround(9 * p / most));
+  }
+  return drawn;
+}
+
 Json years_drawn(const model::YearBelief& year) {
   if (year.empty()) {
     return Json();
   }
-  constexpr int beads = 20;
-  Json quantiles = Json::array();
-  for (int i = 0; i < beads; ++i) {
-    quantiles.push_back(year.at((i + 0.5) / beads).value);
-  }
-  constexpr double tail = 0.012;
-  const int first = year.at(tail).value;
-  const int last = year.at(1 - tail).value;
-  const double most = *std::max_element(year.p.begin(), year.p.end());
-  std::string digits;
-  for (int t = first; t <= last; ++t) {
-    const double p = year.p[static_cast<std::size_t>(t - year.span.first.value)];
-    digits += static_cast<char>('0' + std::lround(9 * p / most));
-  }
-  return {{"p10", year.at(0.1).value},
-          {"p50", year.at(0.5).value},
-          {"p90", year.at(0.9).value},
-          {"q", quantiles},
-          {"from", first},
-          {"p", digits}};
+  const DrawnYears drawn = drawn_years(year);
+  return {{"p10", drawn.p10}, {"p50", drawn.p50},   {"p90", drawn.p90},
+          {"q", drawn.q},     {"from", drawn.from}, {"p", drawn.p}};
 }
 
 Json makers_drawn(const model::Show& show, const model::MakerBelief& maker) {

@@ -1,15 +1,30 @@
 // What was reckoned of a piece, as pages draw it.
 #pragma once
 
+#include <array>
+#include <string>
+
 #include "base/json_fwd.h"
 #include "model/belief.h"
 #include "model/show.h"
 
 namespace backmark::desk {
 
-// {p10, p50, p90, q: twenty years at the shares 0.025, 0.075 ... 0.975, from, p}: `p` has one
-// digit a year from the year `from`, 0 to 9 of the likeliest, between the shares 0.012 and
-// 0.988. Null if no year can be said.
+// Years at the shares 0.1, 0.5 and 0.9; `q` at 0.025, 0.075 ... 0.975; `p` has one digit a year
+// from the year `from`, 0 to 9 of the likeliest, between the shares 0.012 and 0.988.
+struct DrawnYears {
+  int p10 = 0;
+  int p50 = 0;
+  int p90 = 0;
+  std::array<int, 20> q = {};
+  int from = 0;
+  std::string p;
+};
+
+// Of a belief that is not empty.
+DrawnYears drawn_years(const model::YearBelief& year);
+
+// The same as an object; null if no year can be said.
 Json years_drawn(const model::YearBelief& year);
 
 // [[name, chance] ...], most likely first, those of at least 1 in 200; the unrecorded hand,

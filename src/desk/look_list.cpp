@@ -158,10 +158,11 @@ std::string to_text(const Show& show, const LookList& list) {
 }
 
 Result<Answer> run(const Call& call, const Surroundings& around) {
-  const auto wish = look_wish_of(call);
+  auto wish = look_wish_of(call);
   if (!wish) {
     return wish.problem();
   }
+  wish->wants = Wants::last_made;
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();

@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "desk/fitted.h"
-#include "desk/warm.h"
+#include "desk/weighed.h"
 #include "evidence/look_plan.h"
 #include "evidence/looks.h"
 
@@ -43,9 +43,20 @@ std::string costs_of(const model::Show& show) {
   return costs;
 }
 
+// A list of an earlier show may name what was withdrawn since.
+void drop_what_is_gone(const model::Show& show, model::LookList& list) {
+  std::erase_if(list.looks, [&](const model::Look& look) {
+    return show.find(look.piece) == nullptr || show.find(look.character) == nullptr;
+  });
+  std::erase_if(list.conflicts, [&](const model::Misfit& misfit) {
+    return show.find(misfit.piece) == nullptr;
+  });
+}
+
 // The list without a plan.
 Result<model::LookList> list_of(OpenShow& open,
                                 const evidence::ReckonSettings& settings,
+                                Wants wants,
                                 const Surroundings& around) {
   const auto make = [&]() -> Result<model::LookList> {
     const auto fitted = fitted_show(open, settings, around);
@@ -57,12 +68,17 @@ Result<model::LookList> list_of(OpenShow& open,
     around.progress(1, "");
     return list;
   };
-  if (open.warm == nullptr || !usual(settings)) {
+  if (!usual(settings)) {
     return make();
   }
   const std::string name = fmt::format("looks {}{}", settings.chains, costs_of(open.show));
-  const auto kept = open.warm->derived<model::LookList>(open.store, open.show, name, make);
-  return kept ? Result<model::LookList>(**kept) : kept.problem();
+  const auto kept = weighed<model::LookList>(open, name, make, wants);
+  if (!kept) {
+    return kept.problem();
+  }
+  model::LookList list = **kept;
+  drop_what_is_gone(open.show, list);
+  return list;
 }
 
 }  // namespace
@@ -71,7 +87,7 @@ Result<model::LookList> looks_of(OpenShow& open,
                                  const LookWish& wish,
                                  const evidence::ReckonSettings& settings,
                                  const Surroundings& around) {
-  auto list = list_of(open, settings, around);
+  auto list = list_of(open, settings, wish.wants, around);
   if (list && wish.hours > 0) {
     evidence::plan_looks(open.show, wish.hours,
                          wish.by_lender ? evidence::Visit::lender : evidence::Visit::tray,

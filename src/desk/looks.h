@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/reckoned.h"
+#include "desk/warm.h"
 #include "model/look.h"
 
 namespace backmark::desk {
@@ -10,6 +11,7 @@ namespace backmark::desk {
 struct LookWish {
   double hours = 0;
   bool by_lender = false;
+  Wants wants = Wants::current;
 };
 Parameter hours_parameter();
 Parameter by_parameter();

@@ -44,6 +44,9 @@ Json alike_json(const Show& show, const Why& why) {
   Json list = Json::array();
   for (const model::Comparandum& one : why.comparanda) {
     const model::Piece* piece = show.find(one.piece);
+    if (piece == nullptr) {
+      continue;  // withdrawn since it was weighed
+    }
     list.push_back({{"number", piece->number},
                     {"title", piece->title},
                     {"share", one.share},
@@ -179,11 +182,13 @@ Result<evidence::LeftOut> left_out(const Call& call) {
 }
 
 // The answer that every other page and paper gives, if it is of this very show.
-model::PieceBelief settled(OpenShow& open, std::size_t row, const model::PieceBelief& fitted) {
+model::PieceBelief settled(OpenShow& open,
+                           const model::Piece& piece,
+                           const model::PieceBelief& fitted) {
   const auto last = last_run(open);
-  return last && !last->stale && row < last->run.beliefs.pieces.size()
-             ? last->run.beliefs.pieces[row]
-             : fitted;
+  const bool holds = last && !last->stale;
+  const model::PieceBelief* recorded = holds ? last->run.beliefs.of(piece.id) : nullptr;
+  return recorded == nullptr ? fitted : *recorded;
 }
 
 Result<Answer> run(const Call& call, const Surroundings& around) {
@@ -199,21 +204,20 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!without) {
     return without.problem();
   }
-  const auto fitted = fitted_show(*open, around);
-  if (!fitted) {
-    return fitted.problem();
+  const auto in_fit = fitted_piece(*open, **piece, around);
+  if (!in_fit) {
+    return in_fit.problem();
   }
-  const auto row = static_cast<std::size_t>(*piece - open->show.all<model::Piece>().data());
-  const evidence::Reckoning& reckoning = (*fitted)->reckoning;
+  const evidence::Reckoning& reckoning = in_fit->fitted->reckoning;
   Answer answer;
   answer.text = (*piece)->number + ": the sheet is for pages: ask with --json\n";
   if (!without->records.empty()) {
-    answer.json = belief_json(open->show, reckoning.judge(row, *without));
+    answer.json = belief_json(open->show, reckoning.judge(in_fit->row, *without));
     return answer;
   }
-  const Why why = reckoning.explain(row, 4);
+  const Why why = reckoning.explain(in_fit->row, 4);
   answer.json = facts_json(open->show, **piece);
-  answer.json.update(belief_json(open->show, settled(*open, row, why.belief)));
+  answer.json.update(belief_json(open->show, settled(*open, **piece, why.belief)));
   answer.json["evidence"] = evidence_json(why);
   answer.json["misfits"] = misfits_json(open->show, why);
   answer.json["alike"] = alike_json(open->show, why);

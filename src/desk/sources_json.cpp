@@ -74,8 +74,10 @@ Json claim_json(const Show& show, const ClaimOnFile& claim, const model::ClaimTe
   json["p"] = rounded(test->p);
   json["p_pieces"] = rounded(test->p_pieces);
   for (const model::ClaimCarrier& one : test->carried_by) {
-    json["carried_by"].push_back(
-        {{"number", show.find(one.piece)->number}, {"p", rounded(one.p)}});
+    // A claim weighed before a piece was withdrawn still names it.
+    if (const model::Piece* piece = show.find(one.piece)) {
+      json["carried_by"].push_back({{"number", piece->number}, {"p", rounded(one.p)}});
+    }
   }
   for (const model::ClaimTurn& turn : test->turns) {
     json["turns"].push_back({{"what", turn.what}, {"p", rounded(turn.p)}});
@@ -180,8 +182,8 @@ Json sources_json(const Show& show,
   }
   Json asked = Json::array();
   for (const ClaimOnFile& claim : claims) {
-    asked.push_back(
-        claim_json(show, claim, weighed == nullptr ? nullptr : &weighed->claims.at(claim.ask)));
+    const bool known = weighed != nullptr && weighed->claims.contains(claim.ask);
+    asked.push_back(claim_json(show, claim, known ? &weighed->claims.at(claim.ask) : nullptr));
   }
   return {{"weighed", weighed != nullptr},
           {"sources", sources},

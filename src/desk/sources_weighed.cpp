@@ -1,6 +1,6 @@
 #include "desk/sources_weighed.h"
 
-#include "desk/warm.h"
+#include "desk/weighed.h"
 #include "evidence/claim_test.h"
 
 namespace backmark::desk {
@@ -31,14 +31,7 @@ Result<std::shared_ptr<const SourcesWeighed>> weigh_sources(
     around.progress(1, "");
     return weighed;
   };
-  if (open.warm != nullptr) {
-    return open.warm->derived<SourcesWeighed>(open.store, open.show, "sources weighed", make);
-  }
-  auto weighed = make();
-  if (!weighed) {
-    return weighed.problem();
-  }
-  return std::make_shared<const SourcesWeighed>(*std::move(weighed));
+  return weighed<SourcesWeighed>(open, "sources weighed", make, Wants::last_made);
 }
 
 }  // namespace backmark::desk

@@ -1,6 +1,9 @@
+// The answer is written in columns, one entry a piece: a tree with a node for every field of
+// every piece takes longer to make, to send and to read than all that is drawn from it.
 #include <algorithm>
 #include <array>
 #include <map>
+#include <unordered_map>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -27,13 +30,24 @@ std::vector<std::string> known_columns(const Show& show) {
   return columns;
 }
 
-Json pick_json(const model::Pick* pick) {
-  return pick == nullptr ? Json()
-                         : Json{{"rank", pick->rank},
-                                {"show", pick->in_show},
-                                {"book", pick->in_book},
-                                {"lead", pick->lead}};
-}
+// The texts of the answer, each once; columns name them by their place. The first is empty.
+class Words {
+ public:
+  Words() { place(""); }
+
+  std::size_t place(std::string_view text) {
+    const auto [at, is_new] = places_.try_emplace(std::string(text), places_.size());
+    if (is_new) {
+      list_.push_back(text);
+    }
+    return at->second;
+  }
+  Json list() && { return std::move(list_); }
+
+ private:
+  std::unordered_map<std::string, std::size_t> places_;
+  Json list_ = Json::array();
+};
 
 // The likeliest thing that does not fit, in words, by piece.
 std::map<std::int32_t, std::string> misfits_of(const LastRun* last) {
@@ -51,23 +65,109 @@ std::map<std::int32_t, std::string> misfits_of(const LastRun* last) {
   return words;
 }
 
-Json piece_json(const Show& show, const ListedPiece& of) {
-  const model::Piece& piece = *of.piece;
-  Json row = {{"number", piece.number},
-              {"title", piece.title},
-              {"form", show.text(piece.form)},
-              {"tray", show.text(piece.tray)},
-              {"section", of.section != nullptr ? Json(of.section->key) : Json()},
-              {"case", of.in != nullptr ? Json(of.in->key) : Json()},
-              {"pictures", pictures_drawn(show, piece.id)},
-              {"made", of.phrases != nullptr ? of.phrases->made : ""},
-              {"by", of.phrases != nullptr ? of.phrases->maker : ""},
-              {"year", of.belief != nullptr ? years_drawn(of.belief->year) : Json()},
-              {"makers", Json::array()}};
-  if (of.belief != nullptr) {
-    row["makers"] = makers_drawn(show, of.belief->maker);
+std::map<std::int32_t, const model::Pick*> picks_of(const Show& show) {
+  std::map<std::int32_t, const model::Pick*> picks;
+  for (const model::Pick& pick : show.all<model::Pick>()) {
+    picks[pick.piece.value] = &pick;
+  }
+  return picks;
+}
+
+template <class T>
+std::optional<T> at(const std::map<std::int32_t, T>& map, std::int32_t id) {
+  const auto found = map.find(id);
+  return found == map.end() ? std::nullopt : std::optional<T>(found->second);
+}
+
+// [place of the word, thousandths, ... of the listed, thousandths of the unrecorded hand].
+Json makers_row(const Show& show, const model::PieceBelief* belief, Words& words) {
+  Json row = Json::array();
+  if (belief == nullptr) {
+    return row;
+  }
+  for (const Json& one : makers_drawn(show, belief->maker)) {
+    if (!one[0].is_null()) {
+      row.push_back(words.place(one[0].get_ref<const std::string&>()));
+    }
+    row.push_back(std::lround(1000 * one[1].get<double>()));
   }
   return row;
+}
+
+// [view, v, w_mm, h_mm, shape] each, shape only where pictures_drawn gives one.
+Json pictures_row(const Show& show, const model::Piece& piece) {
+  Json row = Json::array();
+  for (const Json& one : pictures_drawn(show, piece.id)) {
+    Json& picture = row.emplace_back(Json::array());
+    for (const Json& value : one) {
+      picture.push_back(value);
+    }
+  }
+  return row;
+}
+
+// Years of one entry each; "p" is empty where no year can be said, and the others are 0. "q"
+// has the first of twenty years and then how far each lies after the one before.
+void add_years(const model::PieceBelief* belief, Json& columns) {
+  const bool none = belief == nullptr || belief->year.empty();
+  const DrawnYears years = none ? DrawnYears() : drawn_years(belief->year);
+  columns["p10"].push_back(years.p10);
+  columns["p50"].push_back(years.p50);
+  columns["p90"].push_back(years.p90);
+  columns["from"].push_back(years.from);
+  columns["p"].push_back(years.p);
+  Json steps = Json::array();
+  for (std::size_t i = 0; i < years.q.size() && !none; ++i) {
+    steps.push_back(years.q[i] - (i > 0 ? years.q[i - 1] : 0));
+  }
+  columns["q"].push_back(std::move(steps));
+}
+
+// 1: in the show, 2: in the book, 4: leads its section; added up. -1: not picked.
+int marks_of(const model::Pick& pick) {
+  return (pick.in_show ? 1 : 0) + (pick.in_book ? 2 : 0) + (pick.lead ? 4 : 0);
+}
+
+void add_piece(const Show& show, const ListedPiece& of, Words& words, Json& columns) {
+  const model::Piece& piece = *of.piece;
+  columns["number"].push_back(piece.number);
+  const auto add = [&](const char* name, std::string_view text) {
+    columns[name].push_back(words.place(text));
+  };
+  add("title", piece.title);
+  add("form", show.text(piece.form));
+  add("tray", show.text(piece.tray));
+  add("section", of.section != nullptr ? of.section->key : "");
+  add("case", of.in != nullptr ? of.in->key : "");
+  add("made", of.phrases != nullptr ? of.phrases->made : "");
+  add("by", of.phrases != nullptr ? of.phrases->maker : "");
+  columns["pictures"].push_back(pictures_row(show, piece));
+  columns["makers"].push_back(makers_row(show, of.belief, words));
+  add_years(of.belief, columns["year"]);
+}
+
+Result<Json> pieces_json(const Show& show, const LastRun* last, Words& words) {
+  const auto pieces = listed_pieces(show, last);
+  const auto seen = known_columns(show);
+  const auto cells = cells_of(show, pieces, seen);
+  if (!cells) {
+    return cells.problem();
+  }
+  const auto picks = picks_of(show);
+  const auto misfits = misfits_of(last);
+  Json columns = {{"number", Json::array()}, {"year", Json::object()}};
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const std::int32_t id = pieces[i].piece->id.value;
+    add_piece(show, pieces[i], words, columns);
+    const auto pick = at(picks, id);
+    columns["rank"].push_back(pick ? (*pick)->rank : 0);
+    columns["pick"].push_back(pick ? marks_of(**pick) : -1);
+    columns["torn"].push_back(words.place(at(misfits, id).value_or("")));
+    for (std::size_t c = 0; c < seen.size(); ++c) {
+      columns["seen"][seen[c]].push_back(words.place((*cells)[i][c]));
+    }
+  }
+  return columns;
 }
 
 Json lanes_json(const Show& show) {
@@ -92,48 +192,22 @@ Json sections_json(const Show& show) {
   return list;
 }
 
-Result<Json> pieces_json(const Show& show, const LastRun* last) {
-  const auto pieces = listed_pieces(show, last);
-  const auto columns = known_columns(show);
-  const auto cells = cells_of(show, pieces, columns);
-  if (!cells) {
-    return cells.problem();
-  }
-  std::map<std::int32_t, const model::Pick*> picks;
-  for (const model::Pick& pick : show.all<model::Pick>()) {
-    picks[pick.piece.value] = &pick;
-  }
-  const auto misfits = misfits_of(last);
-  Json list = Json::array();
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    Json row = piece_json(show, pieces[i]);
-    const std::int32_t id = pieces[i].piece->id.value;
-    const auto pick = picks.find(id);
-    row["pick"] = pick_json(pick == picks.end() ? nullptr : pick->second);
-    const auto misfit = misfits.find(id);
-    row["torn"] = misfit == misfits.end() ? Json() : Json(misfit->second);
-    for (std::size_t c = 0; c < columns.size(); ++c) {
-      row["seen"][columns[c]] = (*cells)[i][c];
-    }
-    list.push_back(std::move(row));
-  }
-  return list;
-}
-
 Result<Answer> run(const Call& call, const Surroundings&) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
   }
   const auto last = last_run(*open);
-  auto pieces = pieces_json(open->show, last ? &*last : nullptr);
-  if (!pieces) {
-    return pieces.problem();
+  Words words;
+  auto columns = pieces_json(open->show, last ? &*last : nullptr, words);
+  if (!columns) {
+    return columns.problem();
   }
   Answer answer;
-  answer.text =
-      fmt::format("{} pieces; the table is for pages: ask with --json\n", pieces->size());
-  answer.json = {{"pieces", *std::move(pieces)},
+  answer.text = fmt::format("{} pieces; the table is for pages: ask with --json\n",
+                            (*columns)["number"].size());
+  answer.json = {{"words", std::move(words).list()},
+                 {"columns", *std::move(columns)},
                  {"makers", lanes_json(open->show)},
                  {"sections", sections_json(open->show)}};
   return answer;

@@ -1,6 +1,6 @@
 #include "desk/use_chart.h"
 
-#include "desk/warm.h"
+#include "desk/weighed.h"
 
 namespace backmark::desk {
 
@@ -21,12 +21,9 @@ UseChart chart_of(const std::shared_ptr<const model::Show>& show, Year today) {
 
 Result<std::shared_ptr<const UseChart>> use_chart(OpenShow& open, const Surroundings& around) {
   const Year today = usual_settings(around).today;
-  if (open.warm == nullptr) {
-    return std::make_shared<const UseChart>(chart_of(open.kept, today));
-  }
-  return open.warm->derived<UseChart>(
-      open.store, open.show, "use chart",
-      [&]() -> Result<UseChart> { return chart_of(open.kept, today); });
+  return weighed<UseChart>(
+      open, "use chart", [&]() -> Result<UseChart> { return chart_of(open.kept, today); },
+      Wants::last_made);
 }
 
 }  // namespace backmark::desk

@@ -1,8 +1,39 @@
 #include "desk/warm.h"
 
+#include <algorithm>
+
 #include "model/changed.h"
 
 namespace backmark::desk {
+
+struct Warm::Kept {
+  std::mutex holding;  // of show and same_since, for a moment
+  std::mutex loading;  // for as long as the show is read or changed
+  std::shared_ptr<const model::Show> show;
+  std::int64_t same_since = 0;
+
+  std::mutex judging;
+  std::int64_t run_number = -1;
+  KeptRun run;
+  std::int64_t judged_at = -1;  // same_since of the show that run.stale is about
+
+  struct Last {
+    store::Moment at;
+    std::any value;
+  };
+  std::mutex finding;  // of what follows, for a moment
+  store::Moment derived_at;
+  std::map<std::string, std::shared_ptr<Slot>> derived;
+  std::map<std::string, Last> last;  // the newest of each name
+};
+
+Warm::Warm() : kept_(std::make_shared<Kept>()) {}
+
+Warm Warm::hurried(bool& earlier) const {
+  Warm copy = *this;
+  copy.earlier_ = &earlier;
+  return copy;
+}
 
 Result<KeptRun> read_last_run(store::Store& store, const model::Show& show) {
   auto run = store.last_run();
@@ -18,8 +49,8 @@ Result<KeptRun> read_last_run(store::Store& store, const model::Show& show) {
 }
 
 std::shared_ptr<const model::Show> Warm::held() {
-  const std::lock_guard lock(holding_);
-  return show_;
+  const std::lock_guard lock(kept_->holding);
+  return kept_->show;
 }
 
 Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
@@ -32,7 +63,7 @@ Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
   if (kept != nullptr && kept->position == now->position) {
     return kept;
   }
-  std::unique_lock lock(loading_, std::defer_lock);
+  std::unique_lock lock(kept_->loading, std::defer_lock);
   if (kept != nullptr && access == store::Access::look && !lock.try_lock()) {
     return kept;
   }
@@ -53,9 +84,9 @@ Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
 }
 
 void Warm::hold(std::shared_ptr<const model::Show> show, bool bears) {
-  const std::lock_guard lock(holding_);
-  show_ = std::move(show);
-  same_since_ = bears ? show_->position : same_since_;
+  const std::lock_guard lock(kept_->holding);
+  kept_->show = std::move(show);
+  kept_->same_since = bears ? kept_->show->position : kept_->same_since;
 }
 
 std::int64_t Warm::position() {
@@ -64,14 +95,14 @@ std::int64_t Warm::position() {
 }
 
 std::int64_t Warm::same_since(std::int64_t position) {
-  const std::lock_guard lock(holding_);
-  const bool covered =
-      show_ != nullptr && position >= same_since_ && position <= show_->position;
-  return covered ? same_since_ : position;
+  const std::lock_guard lock(kept_->holding);
+  const bool covered = kept_->show != nullptr && position >= kept_->same_since &&
+                       position <= kept_->show->position;
+  return covered ? kept_->same_since : position;
 }
 
 void Warm::applied(const model::Show& before, const model::Change& change) {
-  const std::lock_guard lock(loading_);
+  const std::lock_guard lock(kept_->loading);
   const auto kept = held();
   if (kept == nullptr || kept->position != change.based_on()) {
     return;  // read again when it is asked for
@@ -81,43 +112,64 @@ void Warm::applied(const model::Show& before, const model::Change& change) {
 }
 
 std::shared_ptr<Warm::Slot> Warm::slot_of(const store::Moment& now, const std::string& name) {
-  const std::lock_guard lock(finding_);
-  if (now.position < derived_at_.position) {
+  const std::lock_guard lock(kept_->finding);
+  if (now.position < kept_->derived_at.position) {
     return std::make_shared<Slot>();  // of a show that others have moved on from: not kept
   }
-  if (now != derived_at_) {
-    derived_.clear();
-    derived_at_ = now;
+  if (now != kept_->derived_at) {
+    kept_->derived.clear();
+    kept_->derived_at = now;
   }
-  std::shared_ptr<Slot>& slot = derived_[name];
+  std::shared_ptr<Slot>& slot = kept_->derived[name];
   if (slot == nullptr) {
     slot = std::make_shared<Slot>();
   }
   return slot;
 }
 
+std::any Warm::last_of(const std::string& name) {
+  const std::lock_guard lock(kept_->finding);
+  const auto found = kept_->last.find(name);
+  return found == kept_->last.end() ? std::any() : found->second.value;
+}
+
+void Warm::keep_last(const store::Moment& at, const std::string& name, const std::any& value) {
+  constexpr std::size_t most = 16;
+  const std::lock_guard lock(kept_->finding);
+  Kept::Last& last = kept_->last[name];
+  if (!last.value.has_value() || last.at.position <= at.position) {
+    last = {at, value};
+  }
+  if (kept_->last.size() > most) {
+    kept_->last.erase(std::min_element(kept_->last.begin(), kept_->last.end(),
+                                       [](const auto& a, const auto& b) {
+                                         return a.second.at.position < b.second.at.position;
+                                       }));
+  }
+}
+
 Result<KeptRun> Warm::last_run(store::Store& store,
                                const std::shared_ptr<const model::Show>& show) {
-  const std::lock_guard lock(judging_);
+  const std::lock_guard lock(kept_->judging);
   const auto now = store.moment();
   if (!now) {
     return now.problem();
   }
-  if (run_number_ != now->run) {
+  if (kept_->run_number != now->run) {
     auto run = read_last_run(store, *show);
     if (!run) {
       return run.problem();
     }
-    run_ = std::move(*run);
-    run_number_ = now->run;
-    judged_at_ = same_since(show->position);
+    kept_->run = std::move(*run);
+    kept_->run_number = now->run;
+    kept_->judged_at = same_since(show->position);
   }
   const std::int64_t since = same_since(show->position);
-  if (judged_at_ < since && run_.run != nullptr) {
-    run_.stale = run_.run->beliefs.digest != store::digest(*show);
-    judged_at_ = since;
+  if (kept_->judged_at < since && kept_->run.run != nullptr) {
+    kept_->run.stale = kept_->run.run->beliefs.digest != store::digest(*show);
+    kept_->judged_at = since;
   }
-  return run_;
+  return kept_->run;
 }
 
 }  // namespace backmark::desk

@@ -1,8 +1,9 @@
 // A show kept in memory between the calls of one door, so that a page need not wait for it to
-// be read. Safe to use from several threads.
+// be read. Safe to use from several threads. Copies share what is kept.
 #pragma once
 
 #include <any>
+#include <atomic>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -23,8 +24,18 @@ struct KeptRun {
 // Read from disk. Problems: io.
 Result<KeptRun> read_last_run(store::Store& store, const model::Show& show);
 
+// Whether an asker must have a thing as the show stands, or takes what was last made of it.
+enum class Wants { current, last_made };
+
 class Warm {
  public:
+  Warm();
+
+  // The same, for one call that would rather have what was last made of an earlier show than
+  // wait, of things that are asked for with Wants::last_made. `earlier` becomes true if that is
+  // what it got, and must outlive the copy.
+  Warm hurried(bool& earlier) const;
+
   // The show as it stands in the book of `store`, read again only if the book moved on. Who
   // only looks is not kept waiting while another call reads it again: he gets it as it was.
   // Problems: those of store::Store::load.
@@ -43,56 +54,58 @@ class Warm {
   // Something dear that follows from the newest reckoning and from what of the show bears on
   // reckoning (store::digest) alone: made by `make` at the first call, the same value until
   // either moves on; a pick or a section leaves it alive. `make` returns a Result<T>; `name` is
-  // its own for every T.
-  // `show` is the one that `make` looks at.
+  // its own for every T. `show` is the one that `make` looks at.
   template <class T, class Make>
   Result<std::shared_ptr<const T>> derived(store::Store& store,
                                            const model::Show& show,
                                            const std::string& name,
-                                           Make&& make) {
+                                           Make&& make,
+                                           Wants wants = Wants::current) {
     auto now = store.moment();
     if (!now) {
       return now.problem();
     }
     now->position = same_since(show.position);
     const std::shared_ptr<Slot> slot = slot_of(*now, name);
+    if (wants == Wants::last_made && earlier_ != nullptr && !slot->made) {
+      if (const std::any before = last_of(name); before.has_value()) {
+        *earlier_ = true;
+        return std::any_cast<std::shared_ptr<const T>>(before);
+      }
+    }
     const std::lock_guard lock(slot->making);  // others make other things meanwhile
-    if (!slot->value.has_value()) {
+    if (!slot->made) {
       auto made = make();
       if (!made) {
         return made.problem();
       }
       slot->value = std::shared_ptr<const T>(std::make_shared<T>(std::move(*made)));
+      slot->made = true;
+      keep_last(*now, name, slot->value);
     }
     return std::any_cast<std::shared_ptr<const T>>(slot->value);
   }
 
  private:
+  struct Slot {
+    std::mutex making;
+    std::any value;
+    std::atomic<bool> made = false;  // from then on `value` stays
+  };
+  struct Kept;
+
   std::shared_ptr<const model::Show> held();
   void hold(std::shared_ptr<const model::Show> show, bool bears);
   // The earliest place in the book from which on to `position`, as far as is known, nothing
   // changed that bears on the reckoning.
   std::int64_t same_since(std::int64_t position);
-
-  std::mutex holding_;  // of show_ and same_since_, for a moment
-  std::mutex loading_;  // for as long as the show is read or changed
-  std::shared_ptr<const model::Show> show_;
-  std::int64_t same_since_ = 0;
-
-  std::mutex judging_;
-  std::int64_t run_number_ = -1;
-  KeptRun run_;
-  std::int64_t judged_at_ = -1;  // same_since of the show that run_.stale is about
-
-  struct Slot {
-    std::mutex making;
-    std::any value;
-  };
   std::shared_ptr<Slot> slot_of(const store::Moment& now, const std::string& name);
+  // The newest of that name that was made, of whichever show; nothing if none was.
+  std::any last_of(const std::string& name);
+  void keep_last(const store::Moment& at, const std::string& name, const std::any& value);
 
-  std::mutex finding_;
-  store::Moment derived_at_;
-  std::map<std::string, std::shared_ptr<Slot>> derived_;
+  std::shared_ptr<Kept> kept_;
+  bool* earlier_ = nullptr;  // of hurried()
 };
 
 }  // namespace backmark::desk

@@ -21,12 +21,14 @@ void add_recorded(const Show& show, const model::Piece& piece, evidence::SeenIns
   }
 }
 
+// A character that came after `weighed` was weighed says nothing yet.
 evidence::WhatIf thought_of(const Show& show,
+                            const Show& weighed,
                             const model::Piece& piece,
                             const std::vector<Saying>& sayings) {
   evidence::WhatIf change;
   for (const Saying& one : sayings) {
-    if (one.character == nullptr) {
+    if (one.character == nullptr || weighed.find(one.character->id) == nullptr) {
       continue;
     }
     evidence::SeenInstead instead{one.character->id, one.seen, one.values, one.number};
@@ -48,13 +50,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return piece.problem();
   }
   const auto sayings = read_line(open->show, call.text("line"));
-  const auto fitted = fitted_show(*open, around);
-  if (!fitted) {
-    return fitted.problem();
+  const auto in_fit = fitted_piece(*open, **piece, around);
+  if (!in_fit) {
+    return in_fit.problem();
   }
-  const auto row = static_cast<std::size_t>(*piece - open->show.all<model::Piece>().data());
-  const model::PieceBelief belief =
-      (*fitted)->reckoning.judge_if(row, thought_of(open->show, **piece, sayings));
+  const model::PieceBelief belief = in_fit->fitted->reckoning.judge_if(
+      in_fit->row, thought_of(open->show, *in_fit->fitted->show, **piece, sayings));
   const model::Phrases phrases = words::phrase_piece(open->show, belief);
   Answer answer;
   answer.json = {{"read", sayings_json(sayings)},

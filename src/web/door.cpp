@@ -39,7 +39,9 @@ Door::Door(DoorSettings settings)
       operate_(settings_.show, settings_.around),
       watchman_(settings_.show),
       shelf_(settings_.show),
-      curator_{settings_.around.who, Role::curate, secret(), 0} {}
+      curator_{settings_.around.who, Role::curate, secret(), 0} {
+  operate_.weigh_ahead();
+}
 
 std::int64_t Door::now() const {
   return settings_.around.clock ? settings_.around.clock() : settings_.around.now;

@@ -4,6 +4,7 @@
 
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/fitted.h"
 #include "desk/open.h"
 #include "desk/overview.h"
 #include "desk/take_photographs.h"
@@ -45,6 +46,13 @@ Json theirs_since(store::Store& store,
     }
   }
   return list;
+}
+
+std::string question_of(const desk::Operation& operation,
+                        const Ask& ask,
+                        const desk::Surroundings& around) {
+  const std::int64_t day = around.now / (24 * 60 * 60);
+  return fmt::format("{} {} {}", operation.name, day, ask.text);
 }
 
 Response fault_of_program(const char* what) {
@@ -123,6 +131,7 @@ Response Operate::write(const desk::Operation& operation,
     return conflict(ask, result.problem(), *store);
   }
   Response response = answer_of(result);
+  weigh_ahead();
   // Who wrote sees what he wrote: the show is read again before he is answered.
   if (auto fresh = warm_.show(*store, store::Access::change); !fresh) {
     return reply(without_paths(fresh.problem()));
@@ -141,25 +150,63 @@ std::optional<store::Moment> Operate::settled_moment() {
   return now && warm_.position() == now->position ? std::optional(*now) : std::nullopt;
 }
 
-Response Operate::look(const desk::Operation& operation,
-                       const Ask& ask,
-                       const desk::Surroundings& around) {
-  if (!operation.from_show_alone) {
-    return answer_of(operation.run(ask.call, around));
-  }
-  const std::int64_t day = around.now / (24 * 60 * 60);
-  const std::string question = fmt::format("{} {} {}", operation.name, day, ask.text);
-  const auto before = settled_moment();
-  if (const auto known = before ? answers_.find(*before, question) : nullptr) {
-    return reply_written(*known);
-  }
+Response Operate::look_anew(const desk::Operation& operation,
+                            const Ask& ask,
+                            const desk::Surroundings& around,
+                            const bool& earlier) {
+  const auto before = operation.from_show_alone ? settled_moment() : std::nullopt;
   const auto result = operation.run(ask.call, around);
   Response response = answer_of(result);
   // The show in memory only moves forward: where it is as it was, this is what it says.
-  if (result && before && settled_moment() == before) {
-    answers_.keep(*before, question, response.body);
+  if (result && before && !earlier && settled_moment() == before) {
+    answers_.keep(*before, question_of(operation, ask, around), response.body);
   }
   return response;
+}
+
+void Operate::look_again(const desk::Operation& operation,
+                         const Ask& ask,
+                         const desk::Surroundings& around) {
+  const auto job = [this, &operation, again = Ask(ask),
+                    then = desk::Surroundings(around)](const std::stop_token& over) mutable {
+    again.call.warm = &warm_;
+    then.stop = over;
+    (void)look_anew(operation, again, then, false);
+  };
+  later_.ask(operation.name, job);
+}
+
+Response Operate::look(const desk::Operation& operation,
+                       Ask ask,
+                       const desk::Surroundings& around) {
+  const auto now = operation.from_show_alone ? settled_moment() : std::nullopt;
+  if (now) {
+    if (const auto known = answers_.find(*now, question_of(operation, ask, around))) {
+      return reply_written(*known);
+    }
+  }
+  bool earlier = false;
+  desk::Warm hurried = warm_.hurried(earlier);
+  ask.call.warm = &hurried;
+  Response response = look_anew(operation, ask, around, earlier);
+  if (earlier) {
+    response.headers.emplace_back("Backmark-Weighing", "yes");
+    look_again(operation, ask, around);
+  }
+  return response;
+}
+
+void Operate::weigh_ahead() {
+  later_.ask("", [this](const std::stop_token& over) {
+    desk::Call call;
+    call.set("show", {show_.string()});
+    call.warm = &warm_;
+    desk::Surroundings around = around_now(around_.who);
+    around.stop = over;
+    if (auto open = desk::open_show(call, store::Access::look)) {
+      (void)desk::fitted_show(*open, around);
+    }
+  });
 }
 
 desk::Surroundings Operate::around_now(const std::string& who) const {
@@ -202,8 +249,9 @@ Response Operate::run(const desk::Operation& operation, Ask ask, const std::stri
     ask.call.warm = &warm_;
     ask.call.standard_input = [] { return std::string(); };
     // A reckoning takes long and is no change of the show: others may write meanwhile.
-    return operation.writes && operation.name != "infer" ? write(operation, ask, around)
-                                                         : look(operation, ask, around);
+    return operation.writes && operation.name != "infer"
+               ? write(operation, ask, around)
+               : look(operation, std::move(ask), around);
   } catch (const std::exception& fault) {
     return fault_of_program(fault.what());
   }

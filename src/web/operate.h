@@ -9,6 +9,7 @@
 #include "web/answers.h"
 #include "web/ask.h"
 #include "web/http.h"
+#include "web/later.h"
 
 namespace backmark::web {
 
@@ -21,6 +22,9 @@ class Operate {
   // somebody else wrote also "theirs" (the changes since `seen`, with their values) and "yours"
   // (the body). The name of the show's folder is struck from what is said.
   Response run(const desk::Operation& operation, Ask ask, const std::string& who);
+
+  // Weighs the show before anybody asks, behind everybody's back.
+  void weigh_ahead();
 
   // A photograph by the name of its file; the answer of desk::take_photographs.
   Response take_photograph(const std::string& name, std::string bytes, const std::string& who);
@@ -36,10 +40,18 @@ class Operate {
  private:
   desk::Surroundings around_now(const std::string& who) const;
   Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
-  // From memory, if nothing moved since the same was asked.
-  Response look(const desk::Operation& operation,
-                const Ask& ask,
-                const desk::Surroundings& around);
+  // From memory, if nothing moved since the same was asked. An answer from what was last
+  // weighed (desk/warm.h) says so in the header Backmark-Weighing and is worked out anew
+  // later.
+  Response look(const desk::Operation& operation, Ask ask, const desk::Surroundings& around);
+  void look_again(const desk::Operation& operation,
+                  const Ask& ask,
+                  const desk::Surroundings& around);
+  // Runs the operation; what it answers is kept unless it turns out to be of an earlier show.
+  Response look_anew(const desk::Operation& operation,
+                     const Ask& ask,
+                     const desk::Surroundings& around,
+                     const bool& earlier);
   // Where the book is, if the show in memory is there too.
   std::optional<store::Moment> settled_moment();
   Response answer_of(const Result<desk::Answer>& result) const;
@@ -51,6 +63,7 @@ class Operate {
   desk::Warm warm_;
   Answers answers_;
   std::mutex writing_;
+  Later later_;  // last: what it does uses the others
 };
 
 }  // namespace backmark::web

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "desk/open.h"
+#include "desk/weighed.h"
 
 using namespace backmark;
 using namespace backmark::model;
@@ -99,6 +100,46 @@ TEST_CASE("a fit lives on through a pick, and goes with what bears on years") {
     one.add(Setting{.key = "title", .value = "Small Silver"});
   });
   CHECK(kept.ask() == 2);
+}
+
+TEST_CASE("who is in a hurry gets what was last made and is told so, until it is made anew") {
+  Kept kept;
+  kept.change(begin);
+  int made = 0;
+  const auto ask = [&](bool hurry) {
+    desk::OpenShow opened = kept.open();
+    bool earlier = false;
+    desk::Warm hurried = kept.warm().hurried(earlier);
+    opened.warm = hurry ? &hurried : &kept.warm();
+    const auto dear = desk::weighed<int>(
+        opened, "dear", [&]() -> Result<int> { return ++made; }, desk::Wants::last_made);
+    REQUIRE(dear);
+    return std::pair(**dear, earlier);
+  };
+  CHECK(ask(true) == std::pair(1, false));  // nothing was made before: he waits
+  kept.change([](Change& one, const Show&) { one.add(Piece{.number = "ES 2"}); });
+  CHECK(ask(true) == std::pair(1, true));
+  CHECK(ask(false) == std::pair(2, false));
+  CHECK(ask(true) == std::pair(2, false));
+  kept.change([](Change& one, const Show& show) {
+    one.add(Pick{.piece = show.all<Piece>().front().id});
+  });
+  CHECK(ask(true) == std::pair(2, false));
+}
+
+TEST_CASE("who must have a thing as the show stands waits for it, however great the hurry") {
+  Kept kept;
+  kept.change(begin);
+  CHECK(kept.ask() == 1);
+  kept.change([](Change& one, const Show&) { one.add(Piece{.number = "ES 2"}); });
+  desk::OpenShow opened = kept.open();
+  bool earlier = false;
+  desk::Warm hurried = kept.warm().hurried(earlier);
+  opened.warm = &hurried;
+  const auto dear = desk::weighed<int>(opened, "dear", []() -> Result<int> { return 7; });
+  REQUIRE(dear);
+  CHECK(**dear == 7);
+  CHECK_FALSE(earlier);
 }
 
 TEST_CASE("who still looks at an earlier show gets his own, and spoils nobody else's") {

@@ -15,6 +15,7 @@ TEST_CASE("the page greets with the show, its counts and a token") {
   const Served served;
   const Json hello = Json::parse(body_of(served.get("/api/hello")));
   CHECK(hello["counts"]["pieces"] == 3);
+  CHECK(hello["counts"]["waiting"] == 3);
   CHECK(hello["role"] == "curate");
   CHECK(hello["token"].get<std::string>().size() == 64);
   CHECK(hello["inferred"] == false);
@@ -164,6 +165,28 @@ TEST_CASE("a page hears of a change as soon as it is made") {
   REQUIRE(told["changes"].size() == 1);
   CHECK(told["changes"][0]["pieces"][0] == "ES 2");
   CHECK(told["changes"][0]["who"] == "ines");
+}
+
+TEST_CASE(
+    "a sheet after a note has the note at once, and says until when its weights are older") {
+  const Served served;
+  REQUIRE(status_of(served.post("/api/sheet", R"({"number":"ES 1"})")) == 200);
+  REQUIRE(status_of(served.post(
+              "/api/add",
+              R"({"kind":"character","words":["key=height","label=Height","shape=number","unit=mm"]})")) ==
+          200);
+  REQUIRE(status_of(served.post("/api/note", R"({"number":"ES 1","line":"height: 43"})")) ==
+          200);
+  bool weighing = true;
+  for (int tries = 0; tries < 200 && weighing; ++tries) {
+    const std::string sheet = served.post("/api/sheet", R"({"number":"ES 1"})");
+    const Json seen = Json::parse(body_of(sheet))["observations"];
+    REQUIRE(seen.size() == 1);
+    CHECK(seen[0]["value"] == "43 mm");
+    weighing = contains(sheet, "Backmark-Weighing: yes");
+    std::this_thread::sleep_for(std::chrono::milliseconds(weighing ? 20 : 0));
+  }
+  CHECK_FALSE(weighing);
 }
 
 TEST_CASE("a photograph sent by its name stands on its piece, at every size") {

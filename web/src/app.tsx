@@ -13,6 +13,7 @@ import type { Hello } from './core/types';
 import { Menu } from './core/menu';
 import { weigh } from './core/weigh';
 import { redo, undo } from './core/undo';
+import { useWeighing } from './core/weighing';
 import { pages, type Page } from './pages';
 import { offerSheet } from './pages/spreadsheet';
 import { Plain } from './pages/plain';
@@ -74,6 +75,7 @@ function useDrops(): boolean {
 
 function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: string; hello: Hello | null; there: boolean; onAll: () => void }) {
   const days = hello?.days_to_opening;
+  const weighing = useWeighing();
   return (
     <nav class="drawers" aria-label="Pages">
       {pages.map((one) => (
@@ -91,7 +93,9 @@ function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: stri
           <b>{hello?.title || hello?.show || 'Backmark'}</b>
           {days !== null && days !== undefined && (days >= 0 ? ` · opens in ${days} days` : ` · opened ${-days} days ago`)}
         </span>
-        {hello && hello.counts.pieces > 0 && (!hello.inferred || hello.stale) && hello.role === 'curate' ? (
+        {weighing ? (
+          <span role="status">What changed is being weighed</span>
+        ) : hello && hello.counts.pieces > 0 && (!hello.inferred || hello.stale) && hello.role === 'curate' ? (
           <button class="weigh-now" onClick={() => void weigh()}>
             {hello.inferred ? 'Changed since it was weighed: weigh again' : 'Not weighed yet: weigh the evidence'}
           </button>

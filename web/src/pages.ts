@@ -81,7 +81,7 @@ export const pages: Page[] = [
     title: 'Show',
     help: 'Drag a piece; every number follows your hand.',
     draw: Show,
-    count: () => 'sections',
+    count: (hello) => (hello.counts.waiting ? hello.counts.waiting + ' wait' : 'sections'),
     near: false,
     keys: [['Tab', 'next piece'], ['shift ← →', 'move the piece'], ['shift ↑ ↓', 'into another section'], ['P', 'drop']],
   },

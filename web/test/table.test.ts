@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import type { TableAnswer, TablePiece } from '../src/core/types';
 import { xOf, type Axis } from '../src/core/geometry';
 import { Grid, laneOf, layTable, nextBox } from '../src/pages/table_layout';
+import { readTable } from '../src/core/table';
 import { shownBy } from '../src/pages/table_filter';
 import { chaptersOf, moved, placeAt } from '../src/pages/show_order';
 
@@ -100,4 +101,24 @@ test('picks stand in their section in the order of their rank', () => {
   const { chapters, waiting } = chaptersOf(table);
   assert.deepEqual(chapters.map((chapter) => chapter.pieces.map((one) => one.number)), [['P 2', 'P 1'], ['P 4']]);
   assert.deepEqual(waiting.map((one) => one.number), ['P 3']);
+});
+
+test('the table comes in columns and is read piece by piece', () => {
+  const columns = {
+    number: ['ES 1', 'ES 2'], title: [1, 0], form: [2, 2], tray: [0, 3], section: [4, 0], case: [0, 0], made: [5, 0], by: [0, 0], torn: [0, 6], rank: [7, 0], pick: [5, -1],
+    pictures: [[['front', 12, 30.5, 40], ['back', 13, 0, 0, 0.75]], []] as [string, number, number, number, number?][][],
+    makers: [[8, 700, 300], []],
+    year: { p10: [1950, 0], p50: [1954, 0], p90: [1960, 0], from: [1949, 0], p: ['0129', ''], q: [[1950, ...Array(19).fill(1)], []] },
+    seen: { fitting: [9, 0] },
+  };
+  const words = ['', 'Urchin', 'clasp', 'tray 2', 'sea', 'about 1954', 'cord later', '', 'Oda', 'two loops'];
+  const { pieces } = readTable({ words, columns, makers: [], sections: [] });
+  assert.deepEqual(pieces[0], {
+    number: 'ES 1', title: 'Urchin', form: 'clasp', tray: '', section: 'sea', case: null, made: 'about 1954', by: '', torn: null,
+    pictures: [{ view: 'front', v: 12, w_mm: 30.5, h_mm: 40 }, { view: 'back', v: 13, w_mm: 0, h_mm: 0, shape: 0.75 }],
+    makers: [['Oda', 0.7], [null, 0.3]],
+    year: { p10: 1950, p50: 1954, p90: 1960, from: 1949, p: '0129', q: Array.from({ length: 20 }, (_, i) => 1950 + i) },
+    pick: { rank: 7, show: true, book: false, lead: true }, seen: { fitting: 'two loops' },
+  });
+  assert.deepEqual([pieces[1].year, pieces[1].pick, pieces[1].makers, pieces[1].torn], [null, null, [], 'cord later']);
 });

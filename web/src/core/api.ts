@@ -1,6 +1,7 @@
 // The one way to the server: operations by name, the token, the place in the book of changes.
 import { askClash, type Clash, type Theirs } from './clash';
 import type { Asks, OperationName } from '../api';
+import { readTable, type TableColumns } from './table';
 import type { AnswerOf, Hello, Problem } from './types';
 
 export class Refusal extends Error {
@@ -64,10 +65,17 @@ function note(response: Response, own: boolean) {
   }
 }
 
+// Answers from what was last weighed, before the show moved on; worth asking again soon.
+const earlier = new WeakSet<object>();
+export const isEarlier = (answer: object) => earlier.has(answer);
+
 async function read(response: Response, own = false): Promise<unknown> {
   note(response, own);
   const body = await response.json().catch(() => null);
   if (response.ok && body !== null) {
+    if (response.headers.has('Backmark-Weighing')) {
+      earlier.add(body);
+    }
     return body;
   }
   const problem = body?.problem ?? {
@@ -100,7 +108,8 @@ async function post(operation: string, parameters: object, own: boolean): Promis
     headers: { 'Content-Type': 'application/json', 'Backmark-Token': token },
     body: JSON.stringify(parameters),
   });
-  return read(response, own);
+  const answer = await read(response, own);
+  return operation === 'table' ? readTable(answer as TableColumns) : answer;
 }
 
 // A question or a change. A token that has gone stale (the server was started again) is fetched

@@ -1,21 +1,26 @@
 // What pages share in asking and measuring.
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
-import { asProblem, call, onChange } from './api';
+import { asProblem, call, isEarlier, onChange } from './api';
 import type { Asks, OperationName } from '../api';
 import type { AnswerOf, Problem } from './types';
+import { weighing } from './weighing';
 
 export interface Asked<T> {
   data: T | null;
   problem: Problem | null;
   at: string; // when the data came
+  earlier: boolean; // weighed before the show moved on; asked again until it is as the show stands
   again: () => void;
 }
+
+const soon = 1000; // ms until what is being weighed is asked for again
 
 // Asks an operation, and again when the show changes; the last good answer stays in sight.
 export function useAsk<N extends OperationName>(operation: N, parameters: Asks[N], when = true): Asked<AnswerOf<N>> {
   const [data, setData] = useState<AnswerOf<N> | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [at, setAt] = useState('');
+  const [earlier, setEarlier] = useState(false);
   const wanted = JSON.stringify(parameters);
   const turn = useRef(0);
   const ask = useCallback(() => {
@@ -26,6 +31,12 @@ export function useAsk<N extends OperationName>(operation: N, parameters: Asks[N
           setData(answer);
           setProblem(null);
           setAt(new Date().toTimeString().slice(0, 5));
+          const old = isEarlier(answer as object);
+          setEarlier(old);
+          weighing(turn, old);
+          if (old) {
+            setTimeout(() => mine === turn.current && ask(), soon);
+          }
         }
       },
       (fault) => mine === turn.current && setProblem(asProblem(fault)),
@@ -38,8 +49,14 @@ export function useAsk<N extends OperationName>(operation: N, parameters: Asks[N
     ask();
     return onChange(ask);
   }, [ask, when]);
-  useEffect(() => () => void turn.current++, []);
-  return { data, problem, at, again: ask };
+  useEffect(
+    () => () => {
+      turn.current++;
+      weighing(turn, false);
+    },
+    [],
+  );
+  return { data, problem, at, earlier, again: ask };
 }
 
 export interface Size {

@@ -16,7 +16,7 @@ export interface Hello {
   role: 'look' | 'record' | 'curate';
   token: string;
   version: string;
-  counts: { pieces: number; makers: number; sources: number; waiting?: number };
+  counts: { pieces: number; makers: number; sources: number; waiting: number };
   inferred: boolean;
   stale: boolean;
 }

@@ -135,7 +135,7 @@ function One({ number }: { number: string }) {
           <Entry number={number} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
         </section>
       )}
-      <Board piece={piece} ribbons={ribbons} x={(year) => xOf(axis, year)} axis={axis} width={boardWidth} labels={labels} lifted={lifted} at={at} without={without} waiting={waiting} onLift={toggle} problem={asked.problem} since={asked.at} />
+      <Board piece={piece} ribbons={ribbons} x={(year) => xOf(axis, year)} axis={axis} width={boardWidth} labels={labels} lifted={lifted} at={at} without={without} waiting={waiting || asked.earlier} onLift={toggle} problem={asked.problem} since={asked.at} />
     </div>
   );
 }

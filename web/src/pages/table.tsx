@@ -91,12 +91,6 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
   }, [chosenNumber, arrange, n, zoom]);
 
   const step = (by: number) => setN(scaleStep(n, by));
-  useEffect(() => {
-    // The first sheet after a change waits for the show to be fitted: begun while one looks around.
-    if (piece?.year) {
-      void call('sheet', { number: piece.number }).catch(() => undefined);
-    }
-  }, [table]);
   const move = (dx: number, dy: number) => choose(nextBox(boxes, chosen, dx, dy));
   const setBeside = () => {
     if (!piece) {
