@@ -8,32 +8,55 @@
 
 namespace backmark::desk {
 
-DrawnYears drawn_years(const model::YearBelief& year) {
-  constexpr double tail = 0.012;
-  DrawnYears drawn;
-  // The shares in rising order, each with the place of its year: one walk along the curve.
-  std::vector<std::pair<double, int*>> wanted = {
-      {0.1, &drawn.p10}, {0.5, &drawn.p50}, {0.9, &drawn.p90}, {tail, &drawn.from}};
-  int last = 0;
-  wanted.emplace_back(1 - tail, &last);
-  for (std::size_t i = 0; i < drawn.q.size(); ++i) {
-    wanted.emplace_back((static_cast<double>(i) + 0.5) / static_cast<double>(drawn.q.size()),
-                        &drawn.q[i]);
-  }
-  std::sort(wanted.begin(), wanted.end());
+namespace {
+
+// The shares that are drawn, in rising order, each with its place in `Found`.
+constexpr std::size_t beads = std::tuple_size_v<decltype(DrawnYears::q)>;
+enum Place : std::size_t { at_p10 = beads, at_p50, at_p90, at_from, at_last, places };
+using Found = std::array<int, places>;
+
+const std::array<std::pair<double, std::size_t>, places>& drawn_shares() {
+  static const auto shares = [] {
+    constexpr double tail = 0.012;
+    std::array<std::pair<double, std::size_t>, places> list = {};
+    for (std::size_t i = 0; i < beads; ++i) {
+      list[i] = {(static_cast<double>(i) + 0.5) / static_cast<double>(beads), i};
+    }
+    list[at_p10] = {0.1, at_p10};
+    list[at_p50] = {0.5, at_p50};
+    list[at_p90] = {0.9, at_p90};
+    list[at_from] = {tail, at_from};
+    list[at_last] = {1 - tail, at_last};
+    std::sort(list.begin(), list.end());
+    return list;
+  }();
+  return shares;
+}
+
+// One walk along the curve for all of them, as YearBelief::at finds each.
+Found found_years(const model::YearBelief& year) {
+  Found found;
+  found.fill(year.span.last.value);
+  const auto& shares = drawn_shares();
   double sum = 0;
-  auto next = wanted.begin();
-  for (std::size_t cell = 0; cell < year.p.size() && next != wanted.end(); ++cell) {
+  auto next = shares.begin();
+  for (std::size_t cell = 0; cell < year.p.size() && next != shares.end(); ++cell) {
     sum += year.p[cell];
-    while (next != wanted.end() && sum >= next->first - 1e-12) {
-      *next++->second = year.span.first.value + static_cast<int>(cell);
+    while (next != shares.end() && sum >= next->first - 1e-12) {
+      found[next++->second] = year.span.first.value + static_cast<int>(cell);
     }
   }
-  for (; next != wanted.end(); ++next) {
-    *next->second = year.span.last.value;
-  }
+  return found;
+}
+
+}  // namespace
+
+DrawnYears drawn_years(const model::YearBelief& year) {
+  const Found found = found_years(year);
+  DrawnYears drawn{found[at_p10], found[at_p50], found[at_p90], {}, found[at_from], {}};
+  std::copy_n(found.begin(), beads, drawn.q.begin());
   const double most = *std::max_element(year.p.begin(), year.p.end());
-  for (int t = drawn.from; t <= last; ++t) {
+  for (int t = drawn.from; t <= found[at_last]; ++t) {
     const double p = year.p[static_cast<std::size_t>(t - year.span.first.value)];
     drawn.p += static_cast<char>('0' + std::lround(9 * p / most));
   }

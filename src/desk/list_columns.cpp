@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <functional>
-#include <map>
+#include <unordered_map>
 
 #include "base/text.h"
 
@@ -177,34 +177,35 @@ const std::vector<std::string>& all_columns() {
 }
 
 std::vector<ListedPiece> listed_pieces(const Show& show, const LastRun* last) {
-  std::map<model::Id<model::Piece>, const model::Section*> sections;
+  std::unordered_map<std::int32_t, const model::Section*> sections;
   for (const model::Pick& pick : show.all<model::Pick>()) {
-    sections[pick.piece] = show.find(pick.section);
+    sections[pick.piece.value] = show.find(pick.section);
   }
-  std::map<model::Id<model::Piece>, const model::Case*> cases;
+  std::unordered_map<std::int32_t, const model::Case*> cases;
   for (const model::Placement& placement : show.all<model::Placement>()) {
-    cases[placement.piece] = show.find(placement.in);
+    cases[placement.piece.value] = show.find(placement.in);
   }
-  std::map<std::int32_t, std::vector<const model::Claim*>> claims;
-  for (const model::Claim& claim : show.all<model::Claim>()) {
-    if (claim.about == model::About::piece) {
-      claims[claim.subject].push_back(&claim);
-    }
-  }
+  const auto at = [](const auto& map, std::int32_t id) {
+    const auto found = map.find(id);
+    return found == map.end() ? nullptr : found->second;
+  };
   std::vector<ListedPiece> list;
+  list.reserve(show.all<model::Piece>().size());
   for (const model::Piece& piece : show.all<model::Piece>()) {
-    ListedPiece listed{.piece = &piece};
-    listed.section = sections.contains(piece.id) ? sections[piece.id] : nullptr;
-    listed.claims = std::move(claims[piece.id.value]);
-    listed.in = cases.contains(piece.id) ? cases[piece.id] : nullptr;
+    ListedPiece& listed = list.emplace_back();
+    listed.piece = &piece;
+    listed.section = at(sections, piece.id.value);
+    listed.in = at(cases, piece.id.value);
+    for (const model::Claim& claim : show.claims_on(piece.id)) {
+      listed.claims.push_back(&claim);
+    }
     if (last != nullptr) {
       listed.belief = last->run.beliefs.of(piece.id);
-      if (listed.belief != nullptr) {
-        const auto row = listed.belief - last->run.beliefs.pieces.data();
-        listed.phrases = &last->run.phrases[static_cast<std::size_t>(row)];
-      }
     }
-    list.push_back(listed);
+    if (listed.belief != nullptr) {
+      const auto row = listed.belief - last->run.beliefs.pieces.data();
+      listed.phrases = &last->run.phrases[static_cast<std::size_t>(row)];
+    }
   }
   return list;
 }

@@ -2,6 +2,8 @@
 // every piece takes longer to make, to send and to read than all that is drawn from it.
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <deque>
 #include <map>
 #include <unordered_map>
 
@@ -33,20 +35,30 @@ std::vector<std::string> known_columns(const Show& show) {
 // The texts of the answer, each once; columns name them by their place. The first is empty.
 class Words {
  public:
-  Words() { place(""); }
+  explicit Words(const Show& show) : of_pool_(show.pool.size(), -1), show_(show) { place(""); }
 
-  std::size_t place(std::string_view text) {
-    const auto [at, is_new] = places_.try_emplace(std::string(text), places_.size());
-    if (is_new) {
-      list_.push_back(text);
+  int place(std::string_view text) {
+    const auto known = places_.find(text);
+    if (known != places_.end()) {
+      return known->second;
     }
-    return at->second;
+    list_.emplace_back(text);
+    texts_.emplace_back(text);
+    return places_.emplace(texts_.back(), static_cast<int>(texts_.size()) - 1).first->second;
+  }
+  int place(model::Word word) {
+    int& known = of_pool_[word.value];
+    known = known < 0 ? place(show_.text(word)) : known;
+    return known;
   }
   Json list() && { return std::move(list_); }
 
  private:
-  std::unordered_map<std::string, std::size_t> places_;
-  Json list_ = Json::array();
+  std::deque<std::string> texts_;  // never move
+  std::unordered_map<std::string_view, int> places_;
+  std::vector<int> of_pool_;  // by word of the show; -1: not met yet
+  const Show& show_;
+  Json::array_t list_;
 };
 
 // The likeliest thing that does not fit, in words, by piece.
@@ -79,72 +91,135 @@ std::optional<T> at(const std::map<std::int32_t, T>& map, std::int32_t id) {
   return found == map.end() ? std::nullopt : std::optional<T>(found->second);
 }
 
-// [place of the word, thousandths, ... of the listed, thousandths of the unrecorded hand].
-Json makers_row(const Show& show, const model::PieceBelief* belief, Words& words) {
-  Json row = Json::array();
+// Numbers as one text, parted by spaces: as a list each would cost more than all else of a
+// piece.
+void add_number(std::string& text, long number) {
+  if (!text.empty()) {
+    text += ' ';
+  }
+  fmt::format_to(std::back_inserter(text), "{}", number);
+}
+
+// Place of the word and thousandths of each that is listed, as makers_drawn has them; then the
+// thousandths of the unrecorded hand.
+std::string makers_row(const Show& show, const model::PieceBelief* belief, Words& words) {
+  std::string row;
   if (belief == nullptr) {
     return row;
   }
-  for (const Json& one : makers_drawn(show, belief->maker)) {
-    if (!one[0].is_null()) {
-      row.push_back(words.place(one[0].get_ref<const std::string&>()));
+  for (const model::MakerChance& chance : belief->maker.makers) {
+    const model::Maker* known = chance.p < 0.005 ? nullptr : show.find(chance.maker);
+    if (known != nullptr) {
+      add_number(row, words.place(known->name));
+      add_number(row, std::lround(1000 * chance.p));
     }
-    row.push_back(std::lround(1000 * one[1].get<double>()));
   }
+  add_number(row, std::lround(1000 * belief->maker.unrecorded));
   return row;
 }
 
 // [view, v, w_mm, h_mm, shape] each, shape only where pictures_drawn gives one.
-Json pictures_row(const Show& show, const model::Piece& piece) {
-  Json row = Json::array();
+Json::array_t pictures_row(const Show& show, const model::Piece& piece) {
+  Json::array_t row;
   for (const Json& one : pictures_drawn(show, piece.id)) {
-    Json& picture = row.emplace_back(Json::array());
-    for (const Json& value : one) {
-      picture.push_back(value);
-    }
+    row.emplace_back(Json::array_t(one.begin(), one.end()));
   }
   return row;
 }
 
-// Years of one entry each; "p" is empty where no year can be said, and the others are 0. "q"
-// has the first of twenty years and then how far each lies after the one before.
-void add_years(const model::PieceBelief* belief, Json& columns) {
-  const bool none = belief == nullptr || belief->year.empty();
-  const DrawnYears years = none ? DrawnYears() : drawn_years(belief->year);
-  columns["p10"].push_back(years.p10);
-  columns["p50"].push_back(years.p50);
-  columns["p90"].push_back(years.p90);
-  columns["from"].push_back(years.from);
-  columns["p"].push_back(years.p);
-  Json steps = Json::array();
-  for (std::size_t i = 0; i < years.q.size() && !none; ++i) {
-    steps.push_back(years.q[i] - (i > 0 ? years.q[i - 1] : 0));
+using Column = Json::array_t;
+
+// An object whose parts are laid in afterwards: one that grows copies all that it holds.
+Json keys(const std::vector<std::string>& names) {
+  Json all = Json::object();
+  for (const std::string& name : names) {
+    all[name] = nullptr;
   }
-  columns["q"].push_back(std::move(steps));
+  return all;
 }
+
+// "p" is empty where no year can be said, and the others are 0. "q" has the first of twenty
+// years and then how far each lies after the one before.
+struct YearColumns {
+  Column p10, p50, p90, from, p, q;
+
+  void add(const model::PieceBelief* belief) {
+    const bool none = belief == nullptr || belief->year.empty();
+    const DrawnYears years = none ? DrawnYears() : drawn_years(belief->year);
+    p10.emplace_back(years.p10);
+    p50.emplace_back(years.p50);
+    p90.emplace_back(years.p90);
+    from.emplace_back(years.from);
+    p.emplace_back(years.p);
+    std::string steps;
+    for (std::size_t i = 0; i < years.q.size() && !none; ++i) {
+      add_number(steps, years.q[i] - (i > 0 ? years.q[i - 1] : 0));
+    }
+    q.emplace_back(std::move(steps));
+  }
+
+  Json json() && {
+    Json all = keys({"p10", "p50", "p90", "from", "p", "q"});
+    all["p10"] = std::move(p10);
+    all["p50"] = std::move(p50);
+    all["p90"] = std::move(p90);
+    all["from"] = std::move(from);
+    all["p"] = std::move(p);
+    all["q"] = std::move(q);
+    return all;
+  }
+};
 
 // 1: in the show, 2: in the book, 4: leads its section; added up. -1: not picked.
 int marks_of(const model::Pick& pick) {
   return (pick.in_show ? 1 : 0) + (pick.in_book ? 2 : 0) + (pick.lead ? 4 : 0);
 }
 
-void add_piece(const Show& show, const ListedPiece& of, Words& words, Json& columns) {
-  const model::Piece& piece = *of.piece;
-  columns["number"].push_back(piece.number);
-  const auto add = [&](const char* name, std::string_view text) {
-    columns[name].push_back(words.place(text));
-  };
-  add("title", piece.title);
-  add("form", show.text(piece.form));
-  add("tray", show.text(piece.tray));
-  add("section", of.section != nullptr ? of.section->key : "");
-  add("case", of.in != nullptr ? of.in->key : "");
-  add("made", of.phrases != nullptr ? of.phrases->made : "");
-  add("by", of.phrases != nullptr ? of.phrases->maker : "");
-  columns["pictures"].push_back(pictures_row(show, piece));
-  columns["makers"].push_back(makers_row(show, of.belief, words));
-  add_years(of.belief, columns["year"]);
-}
+struct Columns {
+  Column number, title, form, tray, section, in, made, by, torn, rank, pick, pictures, makers;
+  YearColumns year;
+  std::vector<std::string> seen_keys;  // of characters
+  std::vector<Column> seen;            // one for each of them
+
+  void add(const Show& show, const ListedPiece& of, Words& words) {
+    const model::Piece& piece = *of.piece;
+    number.emplace_back(piece.number);
+    title.emplace_back(words.place(piece.title));
+    form.emplace_back(words.place(piece.form));
+    tray.emplace_back(words.place(piece.tray));
+    section.emplace_back(of.section != nullptr ? words.place(of.section->key) : 0);
+    in.emplace_back(of.in != nullptr ? words.place(of.in->key) : 0);
+    made.emplace_back(of.phrases != nullptr ? words.place(of.phrases->made) : 0);
+    by.emplace_back(of.phrases != nullptr ? words.place(of.phrases->maker) : 0);
+    pictures.emplace_back(pictures_row(show, piece));
+    makers.emplace_back(makers_row(show, of.belief, words));
+    year.add(of.belief);
+  }
+
+  Json json() && {
+    Json all = keys({"number", "title", "form", "tray", "section", "case", "made", "by", "torn",
+                     "rank", "pick", "pictures", "makers", "year", "seen"});
+    all["seen"] = keys(seen_keys);
+    all["number"] = std::move(number);
+    all["title"] = std::move(title);
+    all["form"] = std::move(form);
+    all["tray"] = std::move(tray);
+    all["section"] = std::move(section);
+    all["case"] = std::move(in);
+    all["made"] = std::move(made);
+    all["by"] = std::move(by);
+    all["torn"] = std::move(torn);
+    all["rank"] = std::move(rank);
+    all["pick"] = std::move(pick);
+    all["pictures"] = std::move(pictures);
+    all["makers"] = std::move(makers);
+    all["year"] = std::move(year).json();
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+      all["seen"][seen_keys[i]] = std::move(seen[i]);
+    }
+    return all;
+  }
+};
 
 Result<Json> pieces_json(const Show& show, const LastRun* last, Words& words) {
   const auto pieces = listed_pieces(show, last);
@@ -155,19 +230,21 @@ Result<Json> pieces_json(const Show& show, const LastRun* last, Words& words) {
   }
   const auto picks = picks_of(show);
   const auto misfits = misfits_of(last);
-  Json columns = {{"number", Json::array()}, {"year", Json::object()}};
+  Columns columns;
+  columns.seen_keys = seen;
+  columns.seen.resize(seen.size());
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const std::int32_t id = pieces[i].piece->id.value;
-    add_piece(show, pieces[i], words, columns);
+    columns.add(show, pieces[i], words);
     const auto pick = at(picks, id);
-    columns["rank"].push_back(pick ? (*pick)->rank : 0);
-    columns["pick"].push_back(pick ? marks_of(**pick) : -1);
-    columns["torn"].push_back(words.place(at(misfits, id).value_or("")));
+    columns.rank.emplace_back(pick ? (*pick)->rank : 0);
+    columns.pick.emplace_back(pick ? marks_of(**pick) : -1);
+    columns.torn.emplace_back(words.place(at(misfits, id).value_or("")));
     for (std::size_t c = 0; c < seen.size(); ++c) {
-      columns["seen"][seen[c]].push_back(words.place((*cells)[i][c]));
+      columns.seen[c].emplace_back(words.place((*cells)[i][c]));
     }
   }
-  return columns;
+  return std::move(columns).json();
 }
 
 Json lanes_json(const Show& show) {
@@ -198,18 +275,19 @@ Result<Answer> run(const Call& call, const Surroundings&) {
     return open.problem();
   }
   const auto last = last_run(*open);
-  Words words;
+  Words words(open->show);
   auto columns = pieces_json(open->show, last ? &*last : nullptr, words);
   if (!columns) {
     return columns.problem();
   }
   Answer answer;
   answer.text = fmt::format("{} pieces; the table is for pages: ask with --json\n",
-                            (*columns)["number"].size());
-  answer.json = {{"words", std::move(words).list()},
-                 {"columns", *std::move(columns)},
-                 {"makers", lanes_json(open->show)},
-                 {"sections", sections_json(open->show)}};
+                            open->show.all<model::Piece>().size());
+  answer.json = keys({"words", "columns", "makers", "sections"});
+  answer.json["words"] = std::move(words).list();
+  answer.json["columns"] = *std::move(columns);
+  answer.json["makers"] = lanes_json(open->show);
+  answer.json["sections"] = sections_json(open->show);
   return answer;
 }
 

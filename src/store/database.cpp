@@ -64,11 +64,18 @@ Result<Done> bring_up_to_date(SQLite::Database& database, const Path& folder) {
   return Done{};
 }
 
+// The library counts the memory it takes under one lock that all connections wait for; nobody
+// here reads the count. Once, before the first connection.
+void count_no_memory() {
+  static const int once = sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0);
+  (void)once;
+}
+
 void settings_of(SQLite::Database& database) {
   database.setBusyTimeout(patience_ms);
-  // The rollback journal keeps a show one file, safe to copy whenever no program has it open;
-  // full sync keeps it whole when the power goes.
-  database.exec("PRAGMA journal_mode = DELETE");
+  // A show has a rollback journal, which keeps it one file that is safe to copy whenever no
+  // program has it open, but while it is served (store/ahead.h). Full sync keeps it whole when
+  // the power goes.
   database.exec("PRAGMA synchronous = FULL");
   database.exec("PRAGMA foreign_keys = ON");
 }
@@ -124,6 +131,7 @@ Result<std::unique_ptr<SQLite::Database>> open_database(const Path& folder, Acce
                    "check the folder, or start a show with \"backmark new\""};
   }
   try {
+    count_no_memory();
     auto database = std::make_unique<SQLite::Database>(file.string(), SQLite::OPEN_READWRITE);
     settings_of(*database);
     if (auto ready = bring_up_to_date(*database, folder); !ready) {

@@ -83,11 +83,13 @@ Response Operate::answer_of(const Result<desk::Answer>& result) const {
   if (!result) {
     return reply(without_paths(result.problem()));
   }
+  if (result->problems.empty() || !result->json.is_object() ||
+      result->json.contains("problems")) {
+    return reply(result->json);
+  }
   Json json = result->json;
-  if (!result->problems.empty() && json.is_object() && !json.contains("problems")) {
-    for (const Problem& problem : result->problems) {
-      json["problems"].push_back(to_json(without_paths(problem)));
-    }
+  for (const Problem& problem : result->problems) {
+    json["problems"].push_back(to_json(without_paths(problem)));
   }
   return reply(json);
 }
@@ -145,8 +147,15 @@ Response Operate::write(const desk::Operation& operation,
 }
 
 std::optional<store::Moment> Operate::settled_moment() {
-  auto store = store::Store::open(show_, store::Access::look);
-  const auto now = store ? store->moment() : Result<store::Moment>(store.problem());
+  const std::lock_guard lock(settling_);
+  if (!settled_) {
+    auto store = store::Store::open(show_, store::Access::look);
+    if (!store) {
+      return std::nullopt;
+    }
+    settled_.emplace(*std::move(store));
+  }
+  const auto now = settled_->moment();
   return now && warm_.position() == now->position ? std::optional(*now) : std::nullopt;
 }
 

@@ -60,6 +60,8 @@ class Operate {
 
   Path show_;
   desk::Surroundings around_;
+  std::mutex settling_;
+  std::optional<store::Store> settled_;  // for settled_moment alone
   desk::Warm warm_;
   Answers answers_;
   std::mutex writing_;

@@ -7,6 +7,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "desk/open.h"
+#include "store/ahead.h"
 #include "web/door.h"
 #include "web/pairing.h"
 
@@ -90,9 +91,13 @@ Result<std::shared_ptr<Pairing>> pairing_of(const Call& call) {
   return std::make_shared<Pairing>(*std::move(passphrases));
 }
 
-void serve_until_told(const Service& service) {
+// Before any thread begins: one that did not would end the program in the midst of things.
+void hold_back_endings() {
   const sigset_t set = endings();
   ::pthread_sigmask(SIG_BLOCK, &set, nullptr);
+}
+
+void serve_until_told(const Service& service) {
   const std::jthread minding([&service](const std::stop_token& over) { mind(over, service); });
   service.server.run();
 }
@@ -116,6 +121,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return open.problem();
   }
   const bool lan = *pairing != nullptr;
+  hold_back_endings();
+  const store::Ahead ahead(call.path("show"));
   Door door({call.path("show"), around, *pairing});
   HttpServer server(door);
   const auto bound = server.bind(lan ? "0.0.0.0" : "127.0.0.1", *port);

@@ -20,8 +20,8 @@ export interface TableColumns {
     rank: number[];
     pick: number[]; // 1: in the show, 2: in the book, 4: leads, added up; -1: not picked
     pictures: PictureRow[][];
-    makers: number[][]; // word, thousandths, ... thousandths of the unrecorded hand
-    year: { p10: number[]; p50: number[]; p90: number[]; from: number[]; p: string[]; q: number[][] };
+    makers: string[]; // "word thousandths ... thousandths of the unrecorded hand"
+    year: { p10: number[]; p50: number[]; p90: number[]; from: number[]; p: string[]; q: string[] };
     seen?: Record<string, number[]>;
   };
 }
@@ -30,11 +30,22 @@ function yearsAt(year: TableColumns['columns']['year'], i: number): Years | null
   if (!year.p[i]) {
     return null;
   }
-  let at = 0;
-  return { p10: year.p10[i], p50: year.p50[i], p90: year.p90[i], from: year.from[i], p: year.p[i], q: year.q[i].map((step) => (at += step)) };
+  return {
+    p10: year.p10[i],
+    p50: year.p50[i],
+    p90: year.p90[i],
+    from: year.from[i],
+    p: year.p[i],
+    // Beads are drawn of one piece or a few, so they are read when they are asked for.
+    get q() {
+      let at = 0;
+      return year.q[i].split(' ').map((step) => (at += Number(step)));
+    },
+  };
 }
 
-function chances(row: number[], words: string[]): Chance[] {
+function chances(text: string, words: string[]): Chance[] {
+  const row = text ? text.split(' ').map(Number) : [];
   const list: Chance[] = [];
   for (let i = 0; i + 1 < row.length; i += 2) {
     list.push([words[row[i]], row[i + 1] / 1000]);
