@@ -181,8 +181,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   const auto row = static_cast<std::size_t>(*piece - open->show.all<model::Piece>().data());
   const Why why = (*fitted)->reckoning.explain(row, 4);
-  return Answer{.json = to_json(open->show, **piece, why),
-                .text = to_text(open->show, **piece, why),
+  Json json = to_json(open->show, **piece, why);
+  const std::string stale = learned_line(**fitted);
+  json["stale"] = !stale.empty();
+  return Answer{.json = std::move(json),
+                .text = stale + to_text(open->show, **piece, why),
                 .problems = {}};
 }
 

@@ -6,37 +6,52 @@ namespace backmark::desk {
 
 namespace {
 
-Result<std::shared_ptr<const Fitted>> fitted_as(OpenShow& open,
-                                                const evidence::ReckonSettings& settings,
-                                                Wants wants,
-                                                const Surroundings& around) {
-  const auto make = [&]() -> Result<Fitted> {
-    auto reckoning =
-        evidence::Reckoning::fit(open.show, settings, watch_of(around, "weighing"));
-    if (!reckoning) {
-      return reckoning.problem();
-    }
-    around.progress(1, "");
-    return Fitted{open.kept, std::move(*reckoning)};
-  };
-  if (usual(settings)) {
-    const char* name = settings.chains == 0 ? "fitted" : "fitted, sampled";
-    return weighed<Fitted>(open, name, make, wants);
-  }
-  auto fitted = make();
-  if (!fitted) {
-    return fitted.problem();
-  }
-  return std::make_shared<const Fitted>(std::move(*fitted));
+Path lessons_file(const OpenShow& open) {
+  return open.store.folder() / "learned.bin";
 }
 
-evidence::ReckonSettings without_sampling(const Surroundings& around) {
-  evidence::ReckonSettings settings = usual_settings(around);
-  settings.chains = 0;
-  return settings;
+Result<Fitted> fit_now(const OpenShow& open,
+                       const evidence::ReckonSettings& settings,
+                       const std::optional<evidence::Lessons>& lessons,
+                       const Surroundings& around) {
+  auto reckoning = evidence::Reckoning::fit(open.show, settings, watch_of(around, "weighing"),
+                                            lessons ? &*lessons : nullptr);
+  if (!reckoning) {
+    return reckoning.problem();
+  }
+  around.progress(1, "");
+  return Fitted{open.kept, std::move(*reckoning)};
+}
+
+// The usual settings, without what would have to be sampled first.
+Result<std::shared_ptr<const Fitted>> fitted_quickly(OpenShow& open,
+                                                     Wants wants,
+                                                     const Surroundings& around) {
+  const auto make = [&]() -> Result<Fitted> {
+    const auto lessons = last_lessons(open);
+    evidence::ReckonSettings settings = usual_settings(around);
+    if (!lessons || !evidence::serve(*lessons, settings)) {
+      settings.chains = 0;
+    }
+    return fit_now(open, settings, lessons, around);
+  };
+  return weighed<Fitted>(open, "fitted, quickly", make, wants);
 }
 
 }  // namespace
+
+std::optional<evidence::Lessons> last_lessons(const OpenShow& open) {
+  const auto bytes = read_file(lessons_file(open));
+  if (!bytes) {
+    return std::nullopt;
+  }
+  auto lessons = evidence::lessons_of(*bytes);
+  return lessons ? std::optional<evidence::Lessons>(std::move(*lessons)) : std::nullopt;
+}
+
+Result<Done> keep_lessons(const OpenShow& open, const evidence::Lessons& lessons) {
+  return write_file(lessons_file(open), evidence::to_bytes(lessons));
+}
 
 bool usual(const evidence::ReckonSettings& settings) {
   const evidence::ReckonSettings plain;
@@ -48,18 +63,27 @@ bool usual(const evidence::ReckonSettings& settings) {
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,
                                                   const evidence::ReckonSettings& settings,
                                                   const Surroundings& around) {
-  return fitted_as(open, settings, Wants::current, around);
+  const auto make = [&] { return fit_now(open, settings, last_lessons(open), around); };
+  if (usual(settings)) {
+    const char* name = settings.chains == 0 ? "fitted" : "fitted, sampled";
+    return weighed<Fitted>(open, name, make, Wants::current);
+  }
+  auto fitted = make();
+  if (!fitted) {
+    return fitted.problem();
+  }
+  return std::make_shared<const Fitted>(std::move(*fitted));
 }
 
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around) {
-  return fitted_show(open, without_sampling(around), around);
+  return fitted_quickly(open, Wants::current, around);
 }
 
 Result<FittedPiece> fitted_piece(OpenShow& open,
                                  const model::Piece& piece,
                                  const Surroundings& around) {
   for (const Wants wants : {Wants::last_made, Wants::current}) {
-    auto fitted = fitted_as(open, without_sampling(around), wants, around);
+    auto fitted = fitted_quickly(open, wants, around);
     if (!fitted) {
       return fitted.problem();
     }
@@ -70,6 +94,13 @@ Result<FittedPiece> fitted_piece(OpenShow& open,
     }
   }
   throw BrokenPromise("a piece is not in the fit of its own show");
+}
+
+std::string learned_line(const Fitted& fitted) {
+  const double changed = fitted.reckoning.changed_since_learned().value_or(0);
+  return changed > 0 ? "The show has changed since it was reckoned; run \"backmark infer\" to "
+                       "learn from that too.\n"
+                     : "";
 }
 
 }  // namespace backmark::desk

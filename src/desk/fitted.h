@@ -13,17 +13,25 @@ struct Fitted {
   evidence::Reckoning reckoning;
 };
 
+// What the newest reckoning learned, kept as the file `learned.bin` of the show; none: never
+// reckoned, or by another version of the program. The file may be deleted at any time.
+std::optional<evidence::Lessons> last_lessons(const OpenShow& open);
+// Problems: those of write_file.
+Result<Done> keep_lessons(const OpenShow& open, const evidence::Lessons& lessons);
+
 // Settings that a page may ask for again; any others are somebody's trial.
 bool usual(const evidence::ReckonSettings& settings);
 
-// Of the show as it stands; kept if the settings are the usual ones, with or without the
+// Of the show as it stands, with the lessons of the newest reckoning if it had the same
+// settings, else learned anew; kept if the settings are the usual ones, with or without the
 // sampled part. Problems: those of Reckoning::fit.
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open,
                                                   const evidence::ReckonSettings& settings,
                                                   const Surroundings& around);
 
-// With the usual settings but without the sampled part, which takes seconds where a page has a
-// tenth of one: answers may differ from those of `infer` by a year or so.
+// With the usual settings, but without the sampled part if `infer` has not left its lessons: to
+// learn them takes seconds where a page has a tenth of one. Answers may then differ from those
+// of `infer` by a year or so.
 Result<std::shared_ptr<const Fitted>> fitted_show(OpenShow& open, const Surroundings& around);
 
 // A piece in that fit. For a door in a hurry the fit may be of an earlier show (desk/warm.h),
@@ -35,5 +43,8 @@ struct FittedPiece {
 Result<FittedPiece> fitted_piece(OpenShow& open,
                                  const model::Piece& piece,
                                  const Surroundings& around);
+
+// One line to print above answers whose lessons are older than the show; empty if they are not.
+std::string learned_line(const Fitted& fitted);
 
 }  // namespace backmark::desk

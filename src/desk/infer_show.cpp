@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "desk/calendar.h"
 #include "desk/each.h"
+#include "desk/fitted.h"
 #include "desk/reckoned.h"
 #include "words/phrase.h"
 
@@ -17,6 +18,9 @@ double peak_mb() {
   ::getrusage(RUSAGE_SELF, &used);
   return static_cast<double>(used.ru_maxrss) / 1024;
 }
+
+// Share of the pieces that may have changed before what all share is learned anew.
+constexpr double most_changed = 0.01;
 
 store::Run to_run(const model::Show& show, model::Beliefs beliefs, std::int64_t at) {
   store::Run run{
@@ -76,7 +80,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   const auto start = std::chrono::steady_clock::now();
   const evidence::Watch watch = watch_of(around, "weighing the evidence");
-  auto reckoning = evidence::Reckoning::fit(open->show, *settings, watch);
+  const auto lessons = call.has("anew") ? std::nullopt : last_lessons(*open);
+  auto reckoning = evidence::Reckoning::fit(open->show, *settings, watch,
+                                            lessons ? &*lessons : nullptr, most_changed);
   if (!reckoning) {
     return reckoning.problem();
   }
@@ -89,6 +95,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
   beliefs->seconds = took.count();
   beliefs->peak_mb = peak_mb();
+  if (auto done = keep_lessons(*open, reckoning->lessons()); !done) {
+    return done.problem();
+  }
   const store::Run kept = to_run(open->show, std::move(*beliefs), around.now);
   if (auto done = open->store.record_run(kept); !done) {
     return done.problem();
@@ -102,12 +111,20 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
 }  // namespace
 
 Operation infer_show() {
-  return {.name = "infer",
-          .help = "weigh all evidence: years and makers of every piece",
-          .writes = true,
-          .parameters = {show_folder(), seed_parameter(), unlisted_parameter(),
-                         chains_parameter(), rounds_parameter()},
-          .run = run};
+  return {
+      .name = "infer",
+      .help = "weigh all evidence: years and makers of every piece",
+      .writes = true,
+      .parameters = {show_folder(),
+                     seed_parameter(),
+                     unlisted_parameter(),
+                     chains_parameter(),
+                     rounds_parameter(),
+                     {.name = "anew",
+                      .takes = Takes::flag,
+                      .help = "learn everything again, also what a small change leaves much "
+                              "as it is"}},
+      .run = run};
 }
 
 }  // namespace backmark::desk

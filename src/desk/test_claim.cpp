@@ -129,8 +129,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   }
   const ClaimTest test =
       evidence::test_claim(*(*fitted)->show, (*fitted)->reckoning, *claim, settings->seed);
+  const std::string stale = learned_line(**fitted);
+  Json json = to_json(open->show, test);
+  json["stale"] = !stale.empty();
   return Answer{
-      .json = to_json(open->show, test), .text = to_text(open->show, test), .problems = {}};
+      .json = std::move(json), .text = stale + to_text(open->show, test), .problems = {}};
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "evidence/distance.h"
+#include "evidence/lessons.h"
 #include "evidence/likeness.h"
 #include "evidence/style_table.h"
 #include "evidence/watch.h"
@@ -54,6 +55,7 @@ class Hands {
   // Pieces by each maker; those with enough are on the list.
   const std::map<int, int>& pieces() const { return pieces_; }
   double learned_share() const { return learned_share_; }
+  HandLessons lessons() const;
 
  private:
   friend class HandFit;
@@ -67,6 +69,7 @@ class Hands {
   YearSpan axis_;
   DistancePool pool_;
   Likeness likeness_;
+  std::vector<std::string> names_;  // of the characters
   std::vector<float> evidence_;
   std::vector<int> maker_, lot_;
   std::vector<int> slots_;         // the different makers, ascending
@@ -79,10 +82,12 @@ class Hands {
 };
 
 // Fits on the signed pieces of the table, the list formed anew for each lot that is left out.
+// With lessons of the same characters nothing is learned (see fit_style).
 // Problems: bad_input when no maker has a signed piece; refused when stopped.
 Result<Hands> fit_hands(const StyleTable& table,
                         YearSpan axis,
                         const HandSettings& settings,
-                        const Watch& watch);
+                        const Watch& watch,
+                        const HandLessons* known = nullptr);
 
 }  // namespace backmark::evidence

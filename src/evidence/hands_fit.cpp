@@ -65,7 +65,8 @@ class HandFit {
   static Result<Hands> run(const StyleTable& table,
                            YearSpan axis,
                            const HandSettings& settings,
-                           const Watch& watch) {
+                           const Watch& watch,
+                           const HandLessons* known) {
     Hands hands;
     hands.settings_ = settings;
     hands.axis_ = axis;
@@ -104,6 +105,15 @@ class HandFit {
     hands.smoother_ =
         Smoother(static_cast<std::size_t>(axis.length()), settings.date_smoothing);
     hands.pool_ = DistancePool(table, signed_pieces);
+    for (const StyleCharacter& character : table.characters) {
+      hands.names_.push_back(character.name);
+    }
+    if (known != nullptr && known->names == hands.names_ &&
+        known->d.size() == hands.names_.size()) {
+      hands.likeness_ = {known->d, known->open};
+      hands.learned_share_ = known->listed_share;
+      return hands;
+    }
     return learn(std::move(hands), table, drawn_lots(table, signed_pieces, settings.fit_most),
                  watch);
   }
@@ -162,9 +172,14 @@ bool HandAgreement::hands_listed(const Hands& hands, int maker, int lot) {
 Result<Hands> fit_hands(const StyleTable& table,
                         YearSpan axis,
                         const HandSettings& settings,
-                        const Watch& watch) {
+                        const Watch& watch,
+                        const HandLessons* known) {
   check(table);
-  return HandFit::run(table, axis, settings, watch);
+  return HandFit::run(table, axis, settings, watch, known);
+}
+
+HandLessons Hands::lessons() const {
+  return {names_, likeness_.d, likeness_.open, learned_share_};
 }
 
 }  // namespace backmark::evidence

@@ -154,34 +154,4 @@ LineageState draw_lineage_prior(int variants,
   return draw_lineage(nothing, overlaps, random);
 }
 
-std::vector<OrderBelief> lineage_orders(const VariantCounts& counts,
-                                        const std::vector<int>& overlaps) {
-  if (counts.size() < 2 || counts.size() > 5) {
-    throw BrokenPromise("orders are enumerated for 2 to 5 variants");
-  }
-  std::vector<int> order(counts.size());
-  std::iota(order.begin(), order.end(), 0);
-  std::vector<OrderBelief> beliefs;
-  std::vector<double> evidence;
-  do {
-    VariantCounts ordered;
-    for (const int variant : order) {
-      ordered.push_back(counts[static_cast<std::size_t>(variant)]);
-    }
-    std::vector<double> terms;
-    for (const int overlap : overlaps) {
-      terms.push_back(lineage_evidence(ordered, overlap));
-    }
-    evidence.push_back(log_sum_exp(terms));
-    beliefs.push_back({order, 0});
-  } while (std::next_permutation(order.begin(), order.end()));
-  const double total = log_sum_exp(evidence);
-  for (std::size_t i = 0; i < beliefs.size(); ++i) {
-    beliefs[i].p = std::exp(evidence[i] - total);
-  }
-  std::stable_sort(beliefs.begin(), beliefs.end(),
-                   [](const auto& a, const auto& b) { return a.p > b.p; });
-  return beliefs;
-}
-
 }  // namespace backmark::evidence

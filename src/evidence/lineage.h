@@ -40,14 +40,4 @@ LineageState draw_lineage_prior(int variants,
                                 const std::vector<int>& overlaps,
                                 Random& random);
 
-struct OrderBelief {
-  std::vector<int> order;  // variant numbers, oldest first
-  double p = 0;
-};
-
-// Every order of at most 5 variants with its probability, likeliest first (equal prior). Only
-// dated pieces can tell: without counts all orders are alike. More than 5 is a BrokenPromise.
-std::vector<OrderBelief> lineage_orders(const VariantCounts& counts,
-                                        const std::vector<int>& overlaps);
-
 }  // namespace backmark::evidence

@@ -80,6 +80,11 @@ LagMap::LagMap(const YearGrid& grid,
   }
 }
 
+LagMap::LagMap(const YearGrid& grid, std::vector<double> ratio)
+    : grid_(grid),
+      scale_(std::max(1.0, grid.span.length() / 500.0)),
+      ratio_(std::move(ratio)) {}
+
 std::size_t LagMap::stretch(std::size_t cell, Year latest) const {
   const double year = grid_.span.first.value + static_cast<double>(cell) * grid_.width;
   const double lag = (latest.value - year) / scale_;

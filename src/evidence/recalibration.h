@@ -35,6 +35,8 @@ class LagMap {
          const std::vector<Arrival>& arrivals,
          double after,
          double pseudo_count);
+  // From factors found before.
+  LagMap(const YearGrid& grid, std::vector<double> ratio);
   LagMap() = default;  // changes nothing
   // Multiplies and normalises.
   void apply(std::vector<double>& p, Year latest) const;
@@ -53,6 +55,7 @@ class LagMap {
 class RankMap {
  public:
   RankMap() = default;  // changes nothing
+  explicit RankMap(std::vector<double> histogram) : histogram_(std::move(histogram)) {}
   RankMap(const YearGrid& grid,
           const std::vector<Known>& known,
           std::size_t cells,

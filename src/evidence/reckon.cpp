@@ -12,8 +12,6 @@ namespace backmark::evidence {
 namespace {
 
 constexpr double stray = 0.05;  // share of a maker's pieces that tell nothing of the span
-// The number of characters for which a distance weight of 1 is a fair beginning.
-constexpr double usual_characters = 8;
 
 std::vector<double> even_over(YearSpan stated, YearSpan axis) {
   std::vector<double> p(static_cast<std::size_t>(axis.length()), 0);
@@ -114,54 +112,6 @@ const Gathered& Reckoning::gathered() const {
 }
 const Style* Reckoning::style() const {
   return inside_->style ? &*inside_->style : nullptr;
-}
-
-Result<Reckoning> Reckoning::fit(const model::Show& show,
-                                 const ReckonSettings& settings,
-                                 const Watch& watch) {
-  auto inside = std::make_unique<Inside>();
-  inside->show = &show;
-  inside->settings = settings;
-  inside->legends.emplace(show);
-  inside->mark_years.emplace(show);
-  inside->sequences.emplace(show);
-  inside->gathered = gather(show, settings.today, settings.hidden);
-  inside->axis = inside->gathered.years;
-  if (inside->gathered.any_dated || !inside->gathered.style.windows.empty()) {
-    StyleSettings style;
-    style.axis = inside->axis;
-    // Distances add up over characters: with many of them each counts less to begin with.
-    const auto characters = static_cast<double>(inside->gathered.style.characters.size());
-    style.prior.d = std::min(1.0, usual_characters / characters);
-    auto fitted = fit_style(inside->gathered.style, style, watch.part(0, 0.5));
-    if (!fitted) {
-      return fitted.problem();
-    }
-    inside->notes = fitted->notes();
-    inside->style = std::move(*fitted);
-  } else {
-    inside->notes.push_back(
-        "No piece is dated and no window of use is stated: nothing can be dated by its style.");
-  }
-  HandSettings hands;
-  if (settings.unlisted_share >= 0) {
-    hands.listed_share = 1 - settings.unlisted_share;
-  }
-  if (auto fitted = fit_hands(inside->gathered.style, inside->axis, hands, watch)) {
-    inside->hands = std::move(*fitted);
-  } else if (watch.stop.stop_requested()) {
-    return fitted.problem();
-  }
-  inside->learn_lag();
-  inside->learn_spans(watch);
-  inside->borrow_years_of_places();
-  inside->learn_named_odds();
-  inside->learn_usual_hands();
-  if (auto done = inside->sample(watch.part(0.6, 1)); !done) {
-    return done.problem();
-  }
-  inside->learn_makers_power(watch);
-  return Reckoning(std::move(inside));
 }
 
 model::PieceBelief Reckoning::judge(std::size_t piece, const LeftOut& without) const {

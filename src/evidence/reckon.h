@@ -17,6 +17,7 @@
 
 #include "base/result.h"
 #include "evidence/gather.h"
+#include "evidence/lessons.h"
 #include "evidence/style.h"
 #include "evidence/watch.h"
 #include "evidence/what_if.h"
@@ -37,6 +38,9 @@ struct ReckonSettings {
   std::set<std::int32_t> hidden;
 };
 
+// Whether a fit with these settings could take the lessons over.
+bool serve(const Lessons& lessons, const ReckonSettings& settings);
+
 // What to leave out of an answer, for "without this": records by id, characters by id.
 struct LeftOut {
   std::set<std::int32_t> records;
@@ -53,9 +57,16 @@ class Reckoning {
   // Fits everything that pieces share. Problems: refused (stopped). A show with neither a dated
   // piece nor a stated window is no Problem: its pieces are "not dated" unless something is
   // said of them, and the notes say so.
+  // `known`: lessons of an earlier fit. If settings and axis are the same and no more than
+  // `most_changed` of the pieces have changed (changed_share in lessons.h), they are taken as
+  // they stand and only what depends on single pieces is laid out anew; with nothing changed
+  // the answers are the same to the last bit. A note says that something has changed. Lessons
+  // that do not serve are passed over.
   static Result<Reckoning> fit(const model::Show& show,
                                const ReckonSettings& settings,
-                               const Watch& watch);
+                               const Watch& watch,
+                               const Lessons* known = nullptr,
+                               double most_changed = 1);
   Reckoning(Reckoning&&) noexcept;
   Reckoning& operator=(Reckoning&&) noexcept;
   ~Reckoning();
@@ -88,6 +99,10 @@ class Reckoning {
   std::vector<model::Misfit> doubts(std::size_t piece) const;
 
   const std::vector<std::string>& notes() const;
+  // For the next fit. Pieces and everything else are marked as they were when it was learned.
+  const Lessons& lessons() const;
+  // Whether lessons were taken over, and the share of pieces changed since they were learned.
+  std::optional<double> changed_since_learned() const;
   YearSpan axis() const;
   // The show as weighed: what is said of each piece, and its style as a table.
   const Gathered& gathered() const;

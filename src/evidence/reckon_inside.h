@@ -7,6 +7,7 @@
 #include "evidence/component.h"
 #include "evidence/gather.h"
 #include "evidence/hands.h"
+#include "evidence/lessons.h"
 #include "evidence/parallel.h"
 #include "evidence/reckon.h"
 #include "evidence/said.h"
@@ -62,18 +63,6 @@ struct WorkingYears {
 constexpr double usual_makers_power = 0.75;
 constexpr double usual_stray = 0.05;  // share of marks out of their sequence
 
-// What the chains found of all pieces together (reckon_joint.cpp).
-struct Sampled {
-  std::int32_t chains = 0;  // 0: nothing was sampled
-  double rhat_max = 0;
-  double ess_min = 0;
-  bool converged = true;
-  std::map<std::int32_t, double> reliability;  // by id of the source
-  std::map<std::uint32_t, double> replaced;    // by word of the part
-  // Lineage, variant: p(variant | t), one a year; empty: no piece shows the lineage.
-  std::vector<std::vector<std::vector<double>>> variants;
-};
-
 struct Reckoning::Inside {
   const model::Show* show = nullptr;
   ReckonSettings settings;
@@ -95,6 +84,8 @@ struct Reckoning::Inside {
   Sampled sampled;
   std::vector<std::string> notes;
   YearSpan axis;
+  Lessons lessons;
+  std::optional<double> changed_since;  // since `lessons` were learned; none: just now
 
   void learn_lag();
   void learn_spans(const Watch& watch);
@@ -106,6 +97,13 @@ struct Reckoning::Inside {
   void learn_makers_power(const Watch& watch);
   // Reliabilities, replaced parts, spans and changes of marks together, by chains.
   Result<Done> sample(const Watch& watch);
+  // These learn, or take what was learned before (reckon_fit.cpp).
+  Result<Done> fit_style_of(const Watch& watch, const Lessons* known);
+  Result<Done> fit_hands_of(const Watch& watch, const Lessons* known);
+  Result<Done> fit_rest(const Watch& watch, const Lessons* known);
+  void take_over(const Lessons& known);
+  // What is said now, marked; nothing learned yet.
+  Lessons unlearned() const;
   Asked asked(std::size_t piece, const LeftOut& without) const;
   Asked asked_if(const model::Piece* piece, const WhatIf& change) const;
 

@@ -252,24 +252,18 @@ class JointPart {
     for (const auto& [key, kind] : kinds_) {
       const double share = fit.doubt_share[static_cast<std::size_t>(kind)];
       if ((key >> 32U) != 0) {
-        out.replaced[static_cast<std::uint32_t>(key)] = share;
+        const model::Word part{static_cast<std::uint32_t>(key)};
+        out.replaced[std::string(inside_.show->text(part))] = share;
       } else {
         out.reliability[static_cast<std::int32_t>(key)] = 1 - share;
       }
     }
-    out.variants.resize(joint_.lineages.size());
+    const auto& lineages = inside_.show->all<model::Lineage>();
     for (const JointPiece& piece : joint_.pieces) {
       for (const JointMark& mark : piece.marks) {
         const auto l = static_cast<std::size_t>(mark.lineage);
-        out.variants[l] = fit.variants[l];
+        out.variants[lineages[l].id.value] = fit.variants[l];
       }
-    }
-    if (!out.converged) {
-      inside_.notes.push_back(
-          fmt::format("The chains have not quite settled: R-hat is up to {:.3f}, the least "
-                      "effective number "
-                      "of draws {:.0f}; run longer with --rounds.",
-                      out.rhat_max, out.ess_min));
     }
   }
 

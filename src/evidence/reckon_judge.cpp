@@ -75,10 +75,11 @@ double Reckoning::Inside::replaced_share(const Asked& asked, model::Word part) c
       return one.originality == model::Originality::replaced ? 0.98 : 0.01;
     }
   }
-  if (const auto found = sampled.replaced.find(part.value); found != sampled.replaced.end()) {
+  const auto name = show->text(part);
+  if (const auto found = sampled.replaced.find(std::string(name));
+      found != sampled.replaced.end()) {
     return found->second;
   }
-  const auto name = show->text(part);
   return name == "cord"                    ? usual_replaced::cord
          : name == "tip" || name == "tips" ? usual_replaced::tips
                                            : usual_replaced::fitting;
@@ -104,11 +105,12 @@ void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
 // taken out of the style, where its curve has already spoken.
 void Reckoning::Inside::add_sequences(const Asked& asked, Judged& out) const {
   for (const SeenInSequence& one : asked.said.sequences) {
-    if (one.lineage >= sampled.variants.size() || sampled.variants[one.lineage].empty()) {
+    const model::Lineage& lineage = show->all<model::Lineage>()[one.lineage];
+    const auto found = sampled.variants.find(lineage.id.value);
+    if (found == sampled.variants.end()) {
       continue;
     }
-    std::vector<double> shape =
-        sampled.variants[one.lineage][static_cast<std::size_t>(one.variant)];
+    std::vector<double> shape = found->second[static_cast<std::size_t>(one.variant)];
     scale_to_mean_one(shape);
     out.factor_said.push_back(out.said.size());
     out.factors.push_back(

@@ -148,6 +148,23 @@ StyleJudgement Style::judge(const StyleQuestion& question) const {
   return judgement;
 }
 
+StyleLessons Style::lessons() const {
+  StyleLessons lessons;
+  lessons.names = {names_.begin(), names_.end() - 2};  // without "overall", "comparanda"
+  lessons.axis = grid_.span;
+  lessons.small = small_;
+  lessons.d = comparanda_.likeness().d;
+  lessons.open = comparanda_.likeness().open;
+  lessons.b = stack_;
+  lessons.b_alone = curves_alone_;
+  lessons.curve_years = curve_smoothing_;
+  lessons.lags = lags_.ratio();
+  lessons.ranks = ranks_.histogram();
+  lessons.left_out = left_out_;
+  lessons.left_out_score = left_out_score_;
+  return lessons;
+}
+
 OddsMap Style::before(Year year) const {
   std::vector<YesNo> answers;
   for (const Known& known : left_out_) {

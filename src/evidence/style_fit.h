@@ -12,8 +12,11 @@ inline constexpr int fewest_lots = 12;  // dated lots; below, no weight is fitte
 
 class StyleFit {
  public:
-  StyleFit(const StyleTable& table, const StyleSettings& settings, const Watch& watch)
-      : table_(table), settings_(settings), watch_(watch) {}
+  StyleFit(const StyleTable& table,
+           const StyleSettings& settings,
+           const Watch& watch,
+           const StyleLessons* known)
+      : table_(table), settings_(settings), watch_(watch), known_(known) {}
 
   Result<Style> run() {
     check(table_);
@@ -34,12 +37,12 @@ class StyleFit {
 
  private:
   Result<Done> prepare();
+  void drop_lessons_of_others();
   Result<Done> compare();
   Result<Done> stack_up();
   Result<Done> calibrate();
   std::vector<std::vector<double>> predictions();
 
-  void count_lots();
   void take_notes();
   std::vector<int> ties() const;
   double evidence(std::size_t piece) const;
@@ -53,6 +56,7 @@ class StyleFit {
   const StyleTable& table_;
   const StyleSettings& settings_;
   const Watch& watch_;
+  const StyleLessons* known_ = nullptr;  // null: everything is to be learned
   Style style_;
   double stretch_ = 1;  // of all lengths of time on a long axis
   double span_smoothing_ = 4;

@@ -26,7 +26,7 @@ void StyleFit::set_curves(double smoothing_years) {
   for (const std::size_t piece : pool_) {
     weights.push_back(evidence(piece));
   }
-  style_.curve_smoothing_ = settings.smoothing_years;
+  style_.curve_smoothing_ = smoothing_years;
   style_.curves_ = EvidenceCurves(words_, pool_, weights, style_.bins_, settings);
 }
 
@@ -116,6 +116,12 @@ Result<Done> StyleFit::stack_up() {
   for (const std::size_t piece : pool_) {
     words_.pieces[piece].values = style_.kept(table_.pieces[piece].values);
   }
+  if (known_ != nullptr) {
+    set_curves(known_->curve_years);
+    style_.stack_ = known_->b;
+    style_.curves_alone_ = known_->b_alone;
+    return Done{};
+  }
   const bool fitted = static_cast<int>(lot_size_.size()) >= fewest_lots;
   const std::vector<double> choices =
       style_.small_ ? std::vector<double>{30, 20, 12} : std::vector<double>{12};
@@ -187,6 +193,13 @@ std::vector<std::vector<double>> StyleFit::predictions() {
 }
 
 Result<Done> StyleFit::calibrate() {
+  if (known_ != nullptr) {
+    style_.lags_ = LagMap(style_.grid_, known_->lags);
+    style_.ranks_ = RankMap(known_->ranks);
+    style_.left_out_ = known_->left_out;
+    style_.left_out_score_ = known_->left_out_score;
+    return Done{};
+  }
   if (drafts_.empty()) {
     style_.lags_ = LagMap(style_.grid_, {}, settings_.after_latest, settings_.lag_pseudo_count);
     return Done{};

@@ -29,6 +29,7 @@ struct GrowthPlan {
   double replaced = 0.10;   // of the replaceable parts
   double documented = 0.5;  // of makers: working years on file
   double own_habit = 0.4;   // share of choices that are the maker's own
+  double waves = 1;         // how long fashions last, as a share of what is usual
   std::uint64_t seed = 1;
 };
 
@@ -93,7 +94,7 @@ class Grower {
       Waves waves;
       for (int v = 0; v < values; ++v) {
         waves.centre.push_back(random_.uniform() * plan_.years);
-        waves.width.push_back(plan_.years * (0.1 + 0.25 * random_.uniform()));
+        waves.width.push_back(plan_.waves * plan_.years * (0.1 + 0.25 * random_.uniform()));
         waves.height.push_back(0.3 + random_.uniform());
       }
       waves_.push_back(std::move(waves));

@@ -66,28 +66,6 @@ TEST_CASE("evidence and draws of change years agree with plain enumeration") {
   }
 }
 
-TEST_CASE(
-    "the true order is the likeliest, its mirror as good as impossible where dates forbid it") {
-  const auto orders = lineage_orders(counts, {0, 1, 2});
-  REQUIRE(orders.size() == 6);
-  CHECK(orders[0].order == std::vector<int>{0, 1, 2});
-  CHECK(orders[0].p > 0.9);
-  double sum = 0;
-  for (const auto& belief : orders) {
-    sum += belief.p;
-  }
-  CHECK(sum == doctest::Approx(1));
-}
-
-TEST_CASE("without dated pieces no order is likelier than another") {
-  const VariantCounts nothing(3, std::vector<int>(20, 0));
-  for (const auto& belief : lineage_orders(nothing, {0, 2})) {
-    CHECK(belief.p == doctest::Approx(1.0 / 6));
-  }
-  CHECK_THROWS_AS(lineage_orders(VariantCounts(6, std::vector<int>(20, 0)), {0}),
-                  BrokenPromise);
-}
-
 TEST_CASE("prior draws are all ordered pairs alike") {
   Random random(6);
   std::map<std::pair<int, int>, int> seen;

@@ -248,27 +248,61 @@ inline Means exact_means(const Reduced& reduced, int draws, std::uint64_t seed) 
   return means;
 }
 
-// Draws of every quantity, one row a chain.
-inline std::vector<Chains> chain_draws(const Reduced& reduced,
-                                       int chains,
-                                       int draws,
-                                       int thin) {
-  const std::size_t quantities = reduced.open.size() + reduced.show.characters.size();
-  std::vector<Chains> all(quantities, Chains(static_cast<std::size_t>(chains)));
+// What each kept round leaves of every quantity (unknown years, then the w): the draw, and the
+// mean given everything else, which is what answers are made of (JointFit::pieces averages
+// conditional odds); of a w the draw itself. One row a chain.
+struct ChainRun {
+  std::vector<Chains> draws;
+  std::vector<Chains> answers;
+};
+
+// The mean year of the newest round, from sums that now hold one round more.
+inline double newest_mean(const PieceSums& now, std::vector<double>& before) {
+  double mean = 0;
+  for (std::size_t t = 0; t < now.year.size(); ++t) {
+    mean += static_cast<double>(t) * (now.year[t] - before[t]);
+  }
+  before = now.year;
+  return mean;
+}
+
+inline ChainRun run_chains(const Reduced& reduced, int chains, int rounds, int thin) {
+  const std::size_t years = reduced.open.size();
+  const std::size_t quantities = years + reduced.show.characters.size();
+  ChainRun run;
+  run.draws.assign(quantities, Chains(static_cast<std::size_t>(chains)));
+  run.answers = run.draws;
   for (std::size_t k = 0; k < static_cast<std::size_t>(chains); ++k) {
     JointChain chain(reduced.show, reduced_settings(), nullptr, Random::stream(5, k));
-    for (int d = -draws / 20; d < draws; ++d) {
-      for (int i = 0; i < thin; ++i) {
+    for (int d = 0; d < rounds / 20; ++d) {
+      chain.sweep();
+    }
+    std::vector<std::vector<double>> sums(
+        years, std::vector<double>(static_cast<std::size_t>(reduced.show.years.length()), 0));
+    for (int d = 0; d < rounds; ++d) {
+      for (int i = 1; i < thin; ++i) {
         chain.sweep();
       }
-      for (std::size_t q = 0; q < quantities && d >= 0; ++q) {
-        const std::size_t years = reduced.open.size();
-        all[q][k].push_back(q < years ? chain.state().piece[reduced.open[q]].year
-                                      : chain.state().habit_share[q - years]);
+      chain.record(true);
+      chain.sweep();
+      chain.record(false);
+      for (std::size_t q = 0; q < quantities; ++q) {
+        const bool year = q < years;
+        run.draws[q][k].push_back(year ? chain.state().piece[reduced.open[q]].year
+                                       : chain.state().habit_share[q - years]);
+        run.answers[q][k].push_back(year ? newest_mean(chain.sums()[reduced.open[q]], sums[q])
+                                         : run.draws[q][k].back());
       }
     }
   }
-  return all;
+  return run;
+}
+
+inline std::vector<Chains> chain_draws(const Reduced& reduced,
+                                       int chains,
+                                       int rounds,
+                                       int thin) {
+  return run_chains(reduced, chains, rounds, thin).draws;
 }
 
 inline Means means_of(const std::vector<Chains>& draws) {
