@@ -171,6 +171,8 @@ void JointChain::rebuild_fashion() {
     float* to_log = shared_.fashion_log.data() + layout_.cell(layout_.first_row[c], 0);
     for (Index i = 0; i < p.size(); ++i) {
       to[i] = static_cast<float>(values * p[i] + 1e-30);
+    }
+    for (Index i = 0; i < p.size() && !settings_.flat_habit_base; ++i) {  // nobody else asks
       to_log[i] = std::log(to[i]);
     }
   }

@@ -19,7 +19,8 @@ double coefficient(int n, double x) {
   if (x > cut) {
     return pi * k * std::exp(-0.5 * k * k * pi * pi * x);
   }
-  return std::pow(2 / (pi * x), 1.5) * pi * k * std::exp(-2 * k * k / x);
+  const double spread = 2 / (pi * x);
+  return spread * std::sqrt(spread) * pi * k * std::exp(-2 * k * k / x);
 }
 
 // Inverse Gaussian with mean 1/z and shape 1, cut to (0, cut).

@@ -103,7 +103,7 @@ TEST_CASE("lessons of other settings, of another axis or of a hidden piece do no
   other = quick();
   other.hidden.insert(grown.show.all<model::Piece>()[0].id.value);
   CHECK_FALSE(serve(lessons, other));
-  grown.show.all<model::Setting>().push_back({"years.last", "2010"});
+  grown.show.all<model::Setting>().push_back({.key = "years.last", .value = "2010"});
   grown.show.settle();
   CHECK(fitted(grown.show, &lessons).changed_since_learned() == std::nullopt);
 }

@@ -33,6 +33,8 @@ export interface Asks {
     'chains'?: number;
     /** rounds that each chain keeps, at least 100 (300) */
     'rounds'?: number;
+    /** learn everything again, also what a small change leaves much as it is */
+    'anew'?: boolean;
     seen?: number;
     once?: string;
   };
