@@ -48,6 +48,7 @@ Operation light_show();
 Operation climate_show();
 Operation loads_show();
 Operation log_leave();
+Operation care_show();
 Operation show_photographs();
 
 }  // namespace backmark::desk

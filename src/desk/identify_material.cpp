@@ -141,44 +141,74 @@ Result<Answer> answer_for(const Pairs& given) {
   return answer;
 }
 
+// A word of the record that the bench knows under the same name in another sense is left out:
+// "metal: silver" says what was seen, not the density of the metal of a set thing.
+bool is_reading(const BenchKey& key, const std::string& value) {
+  return (key.key != "metal" && key.key != "stone") ||
+         static_cast<bool>(read_bench({{"set", "yes"}, {key.key, value}}));
+}
+
 // What is on record of a piece or one of its parts under the names that the bench uses.
-Result<Pairs> recorded(const Call& call, const std::vector<std::string>& words) {
+Pairs recorded(const model::Show& show, const model::Piece& piece, const std::string& part) {
+  Pairs given;
+  for (const model::Observation& seen : show.observations_of(piece.id)) {
+    const model::Character* character = show.find(seen.character);
+    const std::string of(show.text(character->part));
+    const auto known = std::find_if(
+        bench_keys().begin(), bench_keys().end(),
+        [&](const BenchKey& one) { return lower_ascii(one.key) == character->key; });
+    if ((!part.empty() && of != part) || known == bench_keys().end() ||
+        seen.seen != model::Seen::value) {
+      continue;
+    }
+    const std::string value = character->shape == model::Shape::number
+                                  ? fmt::format("{:.10g}", seen.number)
+                                  : std::string(show.text(seen.value));
+    if (is_reading(*known, value)) {
+      given[known->key] = value;
+    }
+  }
+  return given;
+}
+
+Problem nothing_recorded(const std::string& number, const std::string& part) {
+  std::vector<std::string> keys;
+  for (const BenchKey& one : bench_keys()) {
+    keys.push_back(one.key);
+  }
+  return {Fault::not_found,
+          fmt::format("nothing measured at the bench is on record of {}{}", number,
+                      part.empty() ? "" : ", " + part),
+          "", "record observations named " + join(keys, ", ")};
+}
+
+// A piece, perhaps a part of it, and readings that stand over those on record.
+Result<Answer> of_piece(const Call& call, const std::vector<std::string>& words) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
   }
-  const auto piece = find_piece(open->show, words[0]);
+  const auto first_reading = std::find_if(words.begin(), words.end(), [](const auto& word) {
+    return word.find('=') != std::string::npos;
+  });
+  const std::vector<std::string> names(words.begin(), first_reading);
+  const auto typed = read_pairs({first_reading, words.end()});
+  if (!typed) {
+    return typed.problem();
+  }
+  if (names.empty()) {
+    return answer_for(*typed);
+  }
+  const auto piece = find_piece(open->show, names[0]);
   if (!piece) {
     return piece.problem();
   }
-  const std::string part = words.size() > 1 ? lower_ascii(words[1]) : "";
-  Pairs given;
-  std::vector<std::string> parts;
-  for (const model::Observation& seen : open->show.observations_of((*piece)->id)) {
-    const model::Character* character = open->show.find(seen.character);
-    const std::string of(open->show.text(character->part));
-    parts.push_back(of);
-    const bool wanted = part.empty() || of == part;
-    const auto known = std::find_if(
-        bench_keys().begin(), bench_keys().end(),
-        [&](const BenchKey& one) { return lower_ascii(one.key) == character->key; });
-    if (wanted && known != bench_keys().end() && seen.seen == model::Seen::value) {
-      given[known->key] = character->shape == model::Shape::number
-                              ? fmt::format("{:.10g}", seen.number)
-                              : std::string(open->show.text(seen.value));
-    }
+  const std::string part = names.size() > 1 ? lower_ascii(names[1]) : "";
+  Pairs given = recorded(open->show, **piece, part);
+  for (const auto& [key, value] : *typed) {
+    given[key] = value;
   }
-  if (given.empty()) {
-    std::vector<std::string> keys;
-    for (const BenchKey& one : bench_keys()) {
-      keys.push_back(one.key);
-    }
-    return Problem{Fault::not_found,
-                   fmt::format("nothing measured at the bench is on record of {}{}", words[0],
-                               part.empty() ? "" : ", " + part),
-                   "", "record observations named " + join(keys, ", ")};
-  }
-  return given;
+  return given.empty() ? Result<Answer>(nothing_recorded(names[0], part)) : answer_for(given);
 }
 
 Result<Answer> run(const Call& call, const Surroundings&) {
@@ -193,8 +223,7 @@ Result<Answer> run(const Call& call, const Surroundings&) {
     return Problem{Fault::bad_input, "nothing was measured", "",
                    "write readings such as air_g=12.480 water_g=7.960, or SHOW NUMBER [PART]"};
   }
-  const auto given = recorded(call, words);
-  return given ? answer_for(*given) : Result<Answer>(given.problem());
+  return of_piece(call, words);
 }
 
 }  // namespace
@@ -215,7 +244,8 @@ Operation identify_material() {
                      {.name = "words",
                       .takes = Takes::texts,
                       .help = "readings as key=value (" + join(keys, ", ") +
-                              "), or the number of a piece and a part",
+                              "), or the number of a piece, a part of it, and readings "
+                              "that stand over those on record",
                       .positional = true}},
       .run = run};
 }

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <set>
 
 #include "base/json.h"
 #include "base/text.h"
@@ -34,6 +35,7 @@ Json look_json(const Show& show, const Look& look) {
   return {{"number", show.find(look.piece)->number},
           {"part", show.text(look.part)},
           {"character", show.find(look.character)->key},
+          {"label", label_of(show, look)},
           {"gain_bits", look.gain_bits},
           {"bits_year", look.bits_year},
           {"bits_maker", look.bits_maker},
@@ -157,12 +159,37 @@ std::string to_text(const Show& show, const LookList& list) {
   return text;
 }
 
+// Only what concerns these pieces, most bits a minute first.
+Result<Answer> of_pieces(const OpenShow& open,
+                         const std::vector<std::string>& numbers,
+                         LookList list) {
+  std::set<std::int32_t> wanted;
+  for (const std::string& number : numbers) {
+    const auto piece = find_piece(open.show, number);
+    if (!piece) {
+      return piece.problem();
+    }
+    wanted.insert((*piece)->id.value);
+  }
+  std::erase_if(list.looks,
+                [&](const Look& look) { return !wanted.contains(look.piece.value); });
+  std::erase_if(list.conflicts, [&](const model::Misfit& misfit) {
+    return !wanted.contains(misfit.piece.value);
+  });
+  return Answer{
+      .json = to_json(open.show, list), .text = to_text(open.show, list), .problems = {}};
+}
+
 Result<Answer> run(const Call& call, const Surroundings& around) {
   auto wish = look_wish_of(call);
   if (!wish) {
     return wish.problem();
   }
   wish->wants = Wants::last_made;
+  if (call.has("number") && wish->hours > 0) {
+    return Problem{Fault::bad_input, "a plan is of the whole show", "--hours",
+                   "leave the numbers of pieces out"};
+  }
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
@@ -175,6 +202,9 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (!list) {
     return list.problem();
   }
+  if (call.has("number")) {
+    return of_pieces(*open, call.texts("number"), *list);
+  }
   return Answer{
       .json = to_json(open->show, *list), .text = to_text(open->show, *list), .problems = {}};
 }
@@ -185,8 +215,17 @@ Operation look_list() {
   return {.name = "look",
           .help = "what to look at next and what it should settle; what does not fit",
           .from_show_alone = true,
-          .parameters = {show_folder(), hours_parameter(), by_parameter(), seed_parameter(),
-                         unlisted_parameter(), chains_parameter(), rounds_parameter()},
+          .parameters = {show_folder(),
+                         {.name = "number",
+                          .takes = Takes::texts,
+                          .help = "only looks at these pieces",
+                          .positional = true},
+                         hours_parameter(),
+                         by_parameter(),
+                         seed_parameter(),
+                         unlisted_parameter(),
+                         chains_parameter(),
+                         rounds_parameter()},
           .run = run};
 }
 

@@ -131,9 +131,14 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
                  {"observations", kept.observations},
                  {"same", kept.same},
                  {"notes", kept.notes},
-                 {"read", sayings_json(sayings)}};
+                 {"read", sayings_json(open->show, sayings)}};
   answer.text = fmt::format("{}: {} kept as observations, {} as before, {} as plain text.\n",
                             (*piece)->number, kept.observations, kept.same, kept.notes);
+  for (const Saying& one : sayings) {
+    for (const std::string& value : one.fresh) {
+      answer.text += fmt::format("\"{}\" is now a term of {}.\n", value, one.character->label);
+    }
+  }
   return change.empty() ? Result<Answer>(answer) : after_change(*open, change, around, answer);
 }
 

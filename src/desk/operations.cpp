@@ -17,7 +17,7 @@ const std::vector<Operation>& operations() {
       undo_change(),     years_of_use(),      sources_told(),     add_record(),
       withdraw_record(), set_case(),          set_fixture(),      put_pieces(),
       keep_reading(),    keep_exposure(),     set_requirement(),  light_show(),
-      climate_show(),    loads_show(),        log_leave(),
+      climate_show(),    loads_show(),        log_leave(),        care_show(),
   };
   return list;
 }

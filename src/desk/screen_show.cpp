@@ -1,54 +1,14 @@
 #include <algorithm>
 #include <map>
 
-#include "assay/screen.h"
 #include "base/text.h"
-#include "desk/calendar.h"
 #include "desk/each.h"
 #include "desk/or_null.h"
-#include "desk/reckoned.h"
-#include "press/job.h"
+#include "desk/screened.h"
 
 namespace backmark::desk {
 
 namespace {
-
-constexpr const char* caution =
-    "Information for asking the right questions, not legal advice: local law, the permit "
-    "authority, "
-    "the registrar and counsel decide. A piece that may be a cultural item is neither shown, "
-    "photographed, measured nor printed before its community has answered.";
-
-struct ScreenedPiece {
-  const model::Piece* piece = nullptr;
-  std::vector<assay::Screened> rules;
-};
-
-void add_materials(const model::Show& show,
-                   const model::Piece& piece,
-                   assay::OnRecord& record) {
-  for (const model::Observation& seen : show.observations_of(piece.id)) {
-    const model::Character* character = show.find(seen.character);
-    if (seen.seen == model::Seen::value && character->shape != model::Shape::number) {
-      record.materials.push_back({lower_ascii(show.text(seen.value)),
-                                  std::string(show.text(character->part)),
-                                  static_cast<double>(seen.certainty)});
-    }
-  }
-}
-
-void add_acquisition(const model::Show& show,
-                     const model::Piece& piece,
-                     assay::OnRecord& record) {
-  for (const model::Event& event : show.events_of(piece.id)) {
-    const auto last = event.to ? event.to : event.from;
-    if (event.kind == model::EventKind::acquired && last &&
-        (!record.acquired_by || *last < *record.acquired_by)) {
-      record.acquired_by = last;
-      record.acquired_from = event.from ? event.from : last;
-    }
-  }
-}
 
 std::vector<ScreenedPiece> screen_all(const OpenShow& open,
                                       const std::optional<LastRun>& last,
@@ -59,15 +19,7 @@ std::vector<ScreenedPiece> screen_all(const OpenShow& open,
     if (only != nullptr && piece.id != only->id) {
       continue;
     }
-    assay::OnRecord record{.opening = opening};
-    add_materials(open.show, piece, record);
-    add_acquisition(open.show, piece, record);
-    if (last) {
-      if (const model::PieceBelief* belief = last->run.beliefs.of(piece.id)) {
-        record.year = belief->year;
-      }
-    }
-    auto rules = assay::screen(record);
+    auto rules = screen_piece(open.show, piece, last, opening);
     if (!rules.empty()) {
       screened.push_back({&piece, std::move(rules)});
     }
@@ -151,13 +103,6 @@ std::string full_text(const ScreenedPiece& one) {
   return text;
 }
 
-assay::Day opening_of(const model::Show& show, const Surroundings& around) {
-  const auto set = press::parse_day(std::string(show.setting("opens")));
-  const std::chrono::sys_days day{
-      std::chrono::days{static_cast<int>(set ? *set : day_of(around.now))}};
-  return assay::Day{day};
-}
-
 Result<Answer> run(const Call& call, const Surroundings& around) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
@@ -171,14 +116,12 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     }
     only = *piece;
   }
-  std::optional<LastRun> last;
-  if (auto run = last_run(*open)) {
-    last.emplace(std::move(*run));
-  }
+  const std::optional<LastRun> last = reckoned_or_none(*open);
   const auto screened = screen_all(*open, last, opening_of(open->show, around), only);
   Answer answer;
-  answer.json = {
-      {"pieces", to_json(screened)}, {"reckoned", last.has_value()}, {"caution", caution}};
+  answer.json = {{"pieces", to_json(screened)},
+                 {"reckoned", last.has_value()},
+                 {"caution", screen_caution}};
   if (!last) {
     answer.text += "The show was not reckoned: no year stands behind these answers.\n";
   } else {
@@ -189,7 +132,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   } else {
     answer.text += only != nullptr ? full_text(screened.front()) : short_text(screened);
   }
-  answer.text += fmt::format("\n{}\n", caution);
+  answer.text += fmt::format("\n{}\n", screen_caution);
   return answer;
 }
 

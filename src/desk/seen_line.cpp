@@ -43,6 +43,29 @@ std::vector<std::string> names_of(const Show& show) {
   return names;
 }
 
+// Values that the show has not seen of the character, and the nearest it has.
+void mark_fresh(Saying& saying, const Vocabulary& words) {
+  if (saying.character->shape == Shape::text) {
+    return;
+  }
+  for (const std::string& value : saying.values) {
+    const auto known = words.find(lower_ascii(value));
+    if (known != words.end() && known->second.contains(saying.character)) {
+      continue;
+    }
+    saying.fresh.push_back(value);
+    std::vector<std::string> own;
+    for (const auto& [word, characters] : words) {
+      if (characters.contains(saying.character)) {
+        own.push_back(word);
+      }
+    }
+    if (const auto near = closest(lower_ascii(value), own)) {
+      saying.near.push_back(saying.character->label + ": " + *near);
+    }
+  }
+}
+
 // What the character's values say; a word new to the show is taken as it stands.
 void read_values(Saying& saying, std::string_view text) {
   const std::string lower = lower_ascii(trim(text));
@@ -119,6 +142,7 @@ Saying read_saying(const Show& show, const Vocabulary& words, std::string_view t
   saying.character = character_called(show, name);
   if (saying.character == nullptr) {
     saying.trouble = fmt::format("there is no character \"{}\"", name);
+    saying.new_character = true;
     if (const auto near = closest(name, names_of(show))) {
       saying.near.push_back(*near + ": " + value);
     }
@@ -127,8 +151,32 @@ Saying read_saying(const Show& show, const Vocabulary& words, std::string_view t
   read_values(saying, value);
   if (!saying.trouble.empty()) {
     saying.character = nullptr;
+    return saying;
   }
+  mark_fresh(saying, words);
   return saying;
+}
+
+// Characters that take words, most used first: where a word that nobody knows may belong.
+std::vector<std::string> groups_of(const Show& show) {
+  std::map<std::int32_t, long> uses;
+  for (const model::Observation& seen : show.all<model::Observation>()) {
+    ++uses[seen.character.value];
+  }
+  std::vector<const Character*> list;
+  for (const Character& one : show.all<Character>()) {
+    if (one.shape != Shape::number && one.shape != Shape::text) {
+      list.push_back(&one);
+    }
+  }
+  std::stable_sort(list.begin(), list.end(), [&](const Character* a, const Character* b) {
+    return uses[a->id.value] > uses[b->id.value];
+  });
+  std::vector<std::string> labels;
+  for (const Character* one : list) {
+    labels.push_back(one->label);
+  }
+  return labels;
 }
 
 std::string value_text(const Saying& saying) {
@@ -158,15 +206,24 @@ std::vector<Saying> read_line(const Show& show, std::string_view line) {
   return sayings;
 }
 
-Json sayings_json(const std::vector<Saying>& sayings) {
+Json sayings_json(const Show& show, const std::vector<Saying>& sayings) {
   Json list = Json::array();
   for (const Saying& one : sayings) {
     const bool read = one.character != nullptr;
+    Json groups = Json::array();
+    if (!read && one.text.find_first_of(":=") == std::string::npos) {
+      for (const std::string& label : groups_of(show)) {
+        groups.push_back(label + ": " + one.text);
+      }
+    }
     list.push_back({{"text", one.text},
                     {"label", read ? one.character->label : ""},
                     {"value", read ? value_text(one) : ""},
                     {"trouble", one.trouble},
-                    {"near", one.near}});
+                    {"near", one.near},
+                    {"fresh", one.fresh},
+                    {"groups", groups},
+                    {"new_character", one.new_character}});
   }
   return list;
 }

@@ -58,7 +58,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
       in_fit->row, thought_of(open->show, *in_fit->fitted->show, **piece, sayings));
   const model::Phrases phrases = words::phrase_piece(open->show, belief);
   Answer answer;
-  answer.json = {{"read", sayings_json(sayings)},
+  answer.json = {{"read", sayings_json(open->show, sayings)},
                  {"made", phrases.made},
                  {"by", phrases.maker},
                  {"year", years_drawn(belief.year)},

@@ -35,7 +35,9 @@ std::string fields_of(const Operation& operation) {
   std::string text;
   for (const Parameter& parameter : operation.parameters) {
     // Files and folders of the machine that serves are not named from afar.
-    if (parameter.takes != Takes::file && parameter.takes != Takes::folder) {
+    // The show that is served stands for itself.
+    if (parameter.name != "show" && parameter.takes != Takes::file &&
+        parameter.takes != Takes::folder) {
       text += field_of(parameter);
     }
   }

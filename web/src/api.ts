@@ -190,6 +190,8 @@ export interface Asks {
   };
   /** what to look at next and what it should settle; what does not fit */
   'look': {
+    /** only looks at these pieces */
+    'number'?: string[];
     /** plan so many hours of looking */
     'hours'?: number;
     /** plan by tray or by lender (tray) */
@@ -214,8 +216,6 @@ export interface Asks {
   };
   /** candidate materials from what was measured at the bench, and what to measure next */
   'identify': {
-    /** the folder of the show, or the first reading */
-    'show': string;
     /** readings as key=value (air_g, water_g, water_C, reading_g, air_density, density, density_u, spot_ri, ri_low, ri_high, uv_long, uv_short, magnet, seen, schreger_deg, schreger_n, fineness_mark, group, set, stone, metal), or the number of a piece and a part */
     'words'?: string[];
   };
@@ -479,6 +479,13 @@ export interface Asks {
     'day'?: string;
     seen?: number;
     once?: string;
+  };
+  /** what a piece or a case must hold to: light, air, weight, law and leave */
+  'care': {
+    /** one piece */
+    'number'?: string;
+    /** one case, by its key */
+    'case'?: string;
   };
 }
 

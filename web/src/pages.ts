@@ -47,7 +47,7 @@ export const pages: Page[] = [
     draw: Notes,
     count: (_, piece) => piece || 'one piece',
     near: true,
-    keys: [['Tab', 'takes the first chip'], ['alt 1–6', 'takes another'], ['Enter', 'keeps'], ['↑', 'brings the last line back'], [';', 'ends a saying']],
+    keys: [['Tab', 'takes the first chip'], ['alt 1–6', 'takes another'], ['alt N', 'a new term'], ['Enter', 'keeps'], ['↑', 'brings the last line back'], [';', 'ends a saying']],
   },
   {
     key: 'years',

@@ -1,48 +1,13 @@
 // The pages in a real browser, against the program itself on a port that is free: every page opens
 // without an error, nothing serious by axe-core, and the way by keyboard alone.
 // usage: node pages.mjs BACKMARK; says "skipped" where there is no browser.
-import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import assert from 'node:assert/strict';
+import { accessible, end, folder, launch, open, run, serve, trouble } from './browser.mjs';
 
-const browserPath = ['/usr/bin/chromium', '/usr/bin/chromium-browser'].find((path) => existsSync(path));
-const program = process.argv[2];
-const require = createRequire(import.meta.url);
-let playwright;
-try {
-  playwright = require('playwright-core');
-} catch {
-  playwright = null;
-}
-if (!browserPath || !playwright) {
-  console.log('skipped: no chromium or no playwright-core here');
-  process.exit(0);
-}
-
-const folder = mkdtempSync(join(tmpdir(), 'backmark-pages-'));
 const show = join(folder, 'coast');
-const run = (...args) => {
-  const done = spawnSync(program, args, { encoding: 'utf8' });
-  assert.equal(done.status, 0, done.stderr);
-};
-function serve(path) {
-  const server = spawn(program, ['serve', path, '--port', '0']);
-  return new Promise((ready, fail) => {
-    let said = '';
-    server.stdout.on('data', (data) => {
-      said += data;
-      const at = said.match(/http:\/\/127\.0\.0\.1:\d+/);
-      if (at) {
-        ready({ server, base: at[0] });
-      }
-    });
-    server.on('exit', () => fail(new Error('the server ended: ' + said)));
-  });
-}
 
 // A grey picture of 8 by 8 points (PNG specification, chunks IHDR, IDAT, IEND).
 function pngOf(shade) {
@@ -68,35 +33,11 @@ function pngOf(shade) {
   return Buffer.concat([Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'), chunk('IHDR', head), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))]);
 }
 
-const trouble = [];
-async function open(context, base, path, wait) {
-  const page = await context.newPage();
-  page.on('pageerror', (fault) => trouble.push(`${path}: ${fault.message}`));
-  page.on('console', (line) => line.type() === 'error' && !/404|service ?worker/i.test(line.text()) && trouble.push(`${path}: ${line.text()}`));
-  page.on('request', (asked) => {
-    const url = new URL(asked.url());
-    if (!['data:', 'blob:'].includes(url.protocol) && url.origin !== base) {
-      trouble.push(`${path} asks an outside address: ${asked.url()}`);
-    }
-  });
-  await page.goto(base + path);
-  await page.waitForSelector(wait, { timeout: 200000 });
-  return page;
-}
-
-async function accessible(page, name) {
-  await page.evaluate(readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8'));
-  const found = await page.evaluate(() => window.axe.run());
-  for (const one of found.violations.filter((each) => ['serious', 'critical'].includes(each.impact))) {
-    trouble.push(`${name}: ${one.id}: ${one.nodes.map((node) => node.target + ' ' + (node.any[0]?.message ?? '')).slice(0, 3).join(' | ')}`);
-  }
-}
-
 run('new', join(folder, 'empty'));
 run('demo', show, '--undrawn');
 run('infer', show);
 const [full, empty] = [await serve(show), await serve(join(folder, 'empty'))];
-const browser = await playwright.chromium.launch({ executablePath: browserPath, args: ['--no-sandbox'] });
+const browser = await launch();
 try {
   // With BACKMARK_SHOTS=FOLDER every page is photographed at the three sizes, to be looked at.
   for (const [size, mode] of [[{ width: 1440, height: 900 }, 'day'], [{ width: 1024, height: 768 }, 'day'], [{ width: 390, height: 844 }, 'vault']]) {
@@ -249,12 +190,7 @@ try {
   await counted('0 taken in · 1 were there already · 0 did not match');
   assert.equal(missing, 312);
 } finally {
-  await browser.close();
-  full.server.removeAllListeners('exit');
-  empty.server.removeAllListeners('exit');
-  full.server.kill();
-  empty.server.kill();
-  rmSync(folder, { recursive: true, force: true });
+  await end(browser, full, empty);
 }
 assert.deepEqual(trouble, []);
 console.log('pages: all as they should be');

@@ -6,7 +6,7 @@ export interface Rule {
   axis: Axis | null; // none: dashed, no years yet
   flag: number | null;
   words: string;
-  top?: { unit: string; pxmm: number }; // where the top measures millimetres
+  top?: { unit: string; pxmm: number; x0?: number; to?: number }; // where the top measures millimetres
   side: { unit: string; px: number; step: number; label: number; from?: number; to?: number; off?: number; dashed?: boolean; text?: (v: number) => string } | null;
 }
 const bareRule: Rule = { axis: null, flag: null, words: '', side: null };
@@ -53,17 +53,18 @@ function YearLimb({ axis, flag, width }: { axis: Axis; flag: number | null; widt
   );
 }
 
-function TopMillimetres({ unit, pxmm, width }: { unit: string; pxmm: number; width: number }) {
+function TopMillimetres({ unit, pxmm, width, x0 = 0, to = Infinity }: { unit: string; pxmm: number; width: number; x0?: number; to?: number }) {
   const step = pxmm > 1.6 ? 10 : pxmm > 0.5 ? 20 : 50;
   const label = step * 5;
   const marks = [];
-  for (let mm = 0; mm * pxmm < width; mm += step) {
+  for (let mm = 0; x0 + mm * pxmm < width && mm <= to; mm += step) {
     const big = mm % label === 0;
+    const x = x0 + mm * pxmm;
     marks.push(
       <g key={mm}>
-        <path d={`M${mm * pxmm} 44v${big ? -18 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.4 : 0.9} stroke-opacity={big ? 1 : 0.72} />
-        {big && mm > 0 && mm * pxmm < width - 110 && (
-          <text x={mm * pxmm} y={21} text-anchor="middle">
+        <path d={`M${x} 44v${big ? -18 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.4 : 0.9} stroke-opacity={big ? 1 : 0.72} />
+        {big && (mm > 0 || x0 > 0) && x < width - 40 - 8 * unit.length && (
+          <text x={x} y={21} text-anchor="middle">
             {mm}
           </text>
         )}

@@ -123,6 +123,7 @@ export interface Look {
   number: string;
   part: string;
   character: string;
+  label: string;
   gain_bits: number;
   gain_years: number;
   minutes: number;
@@ -310,6 +311,9 @@ export interface Reading {
   value: string;
   trouble: string;
   near: string[];
+  fresh: string[]; // words that become terms with the note
+  groups: string[]; // whole sayings that would make it a term
+  new_character: boolean;
 }
 export type Thought = Answer & { read: Reading[] };
 
@@ -347,6 +351,48 @@ export interface Tested {
   p_pieces: number;
 }
 
+export type CareState = 'holds' | 'near' | 'broken' | 'held' | 'ask' | 'told';
+export interface CareCheck {
+  what: string;
+  state: CareState;
+  words: string;
+  more: string[];
+  share: number | null; // of the light it may have
+}
+export interface PlacedPiece {
+  number: string;
+  x_mm: number;
+  y_mm: number;
+  shelf: number;
+  light: CareState;
+  share: number | null;
+  words: string;
+}
+// Of a piece, of a case, or of neither: then what cases there are.
+export interface CareAnswer {
+  notes: string[];
+  checks: CareCheck[];
+  number?: string;
+  case: string | null;
+  width_mm: number;
+  height_mm: number;
+  shelf: string;
+  pieces: PlacedPiece[];
+  fixtures: { x_mm: number; y_mm: number }[];
+  cases: { case: string; pieces: number }[];
+  waiting: string[];
+}
+
+export interface Identified {
+  candidates: { material: string; p: number }[];
+  excluded: { material: string; by: string }[];
+  refused: string[];
+  next: { test: string; gain_bits: number; minutes: number; harm: string }[];
+  never: string[];
+  notes: string[];
+  caution: string;
+}
+
 // What each operation answers, by its name; what it takes is written by the program (../api.ts).
 export interface Answers {
   table: TableAnswer;
@@ -362,6 +408,8 @@ export interface Answers {
   photographs: Missing;
   undo: Undone;
   test: Tested;
+  care: CareAnswer;
+  identify: Identified;
   find: { number: string }[];
 }
 export type AnswerOf<N extends OperationName> = N extends keyof Answers ? Answers[N] : unknown;

@@ -5,11 +5,12 @@ import { call } from '../core/api';
 import { note } from '../core/later';
 import type { Thought } from '../core/types';
 import { BeadChart } from '../core/shapes';
+import { NewTerm } from './new_term';
 
 const reasons = ['measured again', 'better light', 'typing slip', 'other'];
 
 // Asks what the line would do, 90 ms after the last key; the last question wins.
-function useThought(number: string, line: string): { thought: Thought | null; weighing: boolean } {
+function useThought(number: string, line: string, round: number): { thought: Thought | null; weighing: boolean } {
   const [thought, set] = useState<Thought | null>(null);
   const [weighing, weigh] = useState(false);
   const turn = useRef(0);
@@ -30,16 +31,25 @@ function useThought(number: string, line: string): { thought: Thought | null; we
         });
     }, 90);
     return () => clearTimeout(timer);
-  }, [number, line]);
+  }, [number, line, round]);
   return { thought, weighing };
 }
 
-export function Entry({ number, wide, replaces, onKept }: { number: string; wide: boolean; replaces: (label: string) => boolean; onKept: () => void }) {
+interface EntryProps {
+  number: string;
+  wide: boolean;
+  parts: string[]; // kinds of parts that a new character may belong to
+  replaces: (label: string) => boolean;
+  onKept: () => void;
+}
+export function Entry({ number, wide, parts, replaces, onKept }: EntryProps) {
   const [line, type] = useState('');
   const [before, remember] = useState('');
   const [reason, why] = useState('');
   const field = useRef<HTMLInputElement>(null);
-  const { thought, weighing } = useThought(number, line);
+  const [round, again] = useState(0);
+  const box = useRef<HTMLDivElement>(null);
+  const { thought, weighing } = useThought(number, line, round);
   const read = thought?.read ?? [];
   const old = read.find((one) => one.label && replaces(one.label));
   const last = line.slice(line.lastIndexOf(';') + 1).trim();
@@ -77,6 +87,9 @@ export function Entry({ number, wide, replaces, onKept }: { number: string; wide
     } else if (event.key === 'Tab' && !event.shiftKey && chips[0]) {
       event.preventDefault();
       take(chips[0]);
+    } else if (event.altKey && event.code === 'KeyN') {
+      event.preventDefault();
+      box.current?.querySelector<HTMLElement>('.new-term .pick')?.click();
     } else if (event.altKey && chips[Number(event.key) - 1]) {
       event.preventDefault();
       take(chips[Number(event.key) - 1]);
@@ -87,7 +100,7 @@ export function Entry({ number, wide, replaces, onKept }: { number: string; wide
     return { value, label };
   });
   return (
-    <div class="entry">
+    <div class="entry" ref={box}>
       {wide && thought && (
         <div class={'live' + (weighing ? ' weigh' : '')}>
           <p class="made">
@@ -104,7 +117,10 @@ export function Entry({ number, wide, replaces, onKept }: { number: string; wide
           {read.map((one, i) => (
             <span key={i} class={one.label ? '' : 'q'}>
               {one.text}
-              <small>{one.label ? `${one.label}: ${one.value}` : one.trouble + '; kept as plain text'}</small>
+              <small>
+                {one.label ? `${one.label}: ${one.value}` : one.trouble + '; kept as plain text'}
+                {one.fresh.length > 0 && <b> · a new term</b>}
+              </small>
             </span>
           ))}
         </p>
@@ -114,6 +130,18 @@ export function Entry({ number, wide, replaces, onKept }: { number: string; wide
           </p>
         )}
       </div>
+      <NewTerm
+        read={read}
+        parts={parts}
+        onTerm={(wrong, saying) => {
+          type(line.replace(wrong, saying));
+          setTimeout(() => field.current?.focus());
+        }}
+        onCharacter={() => {
+          again(round + 1);
+          setTimeout(() => field.current?.focus());
+        }}
+      />
       {old && (
         <p class="why">
           Why does this replace what was seen before ({old.label})?{' '}

@@ -6,6 +6,7 @@ import { useKeys } from '../core/keys';
 import { Pick, ProblemSlip, Sentence } from '../core/parts';
 import { go, sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
+import { bitsOf, narrows } from '../core/next_looks';
 import { useRule } from '../core/square';
 import { asProblem, call } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
@@ -48,8 +49,6 @@ function after(look: Look): { p10: number; p50: number; p90: number } | null {
   const mean = (read: (one: Look['answers'][number]) => number) => look.answers.reduce((sum, one) => sum + one.p * read(one), 0) / weight;
   return { p10: mean((one) => one.p10), p50: mean((one) => one.p50), p90: mean((one) => one.p90) };
 }
-
-const narrows = (years: number) => (years < 0.5 ? 'hardly moves the years' : `should narrow by ${Math.round(years) === 1 ? '1 year' : Math.round(years) + ' years'}`);
 
 function Narrowing({ look, x, width }: { look: Look; x: (year: number) => number; width: number }) {
   const then = after(look);
@@ -165,8 +164,7 @@ export function Looks() {
                       <span class="time">{clock(card.start)}</span>
                       <p>
                         <b>
-                          {card.look.number} · {card.look.again ? 'again: ' : ''}
-                          {card.look.character.replace(/_/g, ' ')}
+                          {card.look.number} · {card.look.label}
                         </b>
                         {!folded && (
                           <>
@@ -175,7 +173,7 @@ export function Looks() {
                             <br />
                             <small>
                               {card.look.part && card.look.part + ', '}
-                              {Math.round(card.look.minutes)} min; {narrows(card.look.gain_years)}
+                              {Math.round(card.look.minutes)} min; {bitsOf(card.look.gain_bits)}; {narrows(card.look.gain_years)}
                             </small>
                           </>
                         )}

@@ -92,7 +92,7 @@ function Noting({ number }: { number: string }) {
             ))}
           </dl>
         </div>
-        <Entry number={number} wide={!size.phone} replaces={(label) => rows.has(label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
+        <Entry number={number} parts={[...new Set(piece?.parts.map((one) => one.kind) ?? [])]} wide={!size.phone} replaces={(label) => rows.has(label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
       </section>
     </div>
   );

@@ -132,7 +132,7 @@ function One({ number }: { number: string }) {
       {thinking && (
         <section class="slip whatif" aria-label="What if" style={size.phone ? {} : { width: plateWidth - 28 + 'px' }}>
           <p class="tiny">What if …</p>
-          <Entry number={number} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
+          <Entry number={number} parts={[...new Set(piece.parts.map((one) => one.kind))]} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
         </section>
       )}
       <Board piece={piece} ribbons={ribbons} x={(year) => xOf(axis, year)} axis={axis} width={boardWidth} labels={labels} lifted={lifted} at={at} without={without} waiting={waiting || asked.earlier} onLift={toggle} problem={asked.problem} since={asked.at} />

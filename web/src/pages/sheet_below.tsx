@@ -1,10 +1,12 @@
 // What stands under the ribbons: what does not fit, what is alike, what was seen and told, and
 // what was done to the record.
 import { useAsk } from '../core/hooks';
+import { NextLooks } from '../core/next_looks';
 import { sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
 import { undo } from '../core/undo';
 import type { SheetAnswer } from '../core/types';
+import { Care } from './sheet_care';
 
 const inTwenty = (p: number) => Math.round(20 * p);
 
@@ -101,6 +103,7 @@ export function Below({ piece }: { piece: SheetAnswer }) {
             <p class="sub">{inTwenty(misfit.p)} chances in 20. Set aside, not thrown away.</p>
           </div>
         ))}
+        <NextLooks of={[piece.number]} most={3} />
       </div>
       <div>
         <h2>Most like it</h2>
@@ -113,6 +116,7 @@ export function Below({ piece }: { piece: SheetAnswer }) {
           ))}
         </ul>
       </div>
+      <Care number={piece.number} />
       <div class="more-of-it">
         <Seen piece={piece} />
         <Told piece={piece} />

@@ -11,9 +11,13 @@ export function plateScale(piece: SheetAnswer | null, width: number, size: Size)
     return { k: usualDots, known: true };
   }
   const mm = sizeOf(piece);
-  const high = size.phone ? 220 : size.h - (size.tablet ? 200 : 210);
+  const high = size.phone ? 220 : size.h - (size.tablet ? 256 : 262);
+  // Room above and below for the words, and a row of buttons at the near edge.
   return { k: Math.min(size.phone ? 1.6 : 4.6, high / mm.h, (width / 2 - 26) / mm.w), known: mm.known };
 }
+
+const row = 56; // of buttons, at the near edge
+const lift = 8 + row / 2;
 
 interface Callout {
   part: string;
@@ -47,7 +51,7 @@ const later = (piece: SheetAnswer, part: string) => piece.misfits.some((misfit) 
 
 function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number; high: number; k: number }) {
   const mm = sizeOf(piece);
-  const top = (high - mm.h * k) / 2 - 8;
+  const top = (high - mm.h * k) / 2 - lift;
   return (
     <svg class="leaders" width={width} height={high} aria-hidden="true">
       {callouts.map((one) => {
@@ -60,7 +64,7 @@ function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number;
         const x = centre + (one.tx - 0.5) * mm.w * k;
         const y = top + (isTie ? one.ty : 0.5) * mm.h * k;
         const tx = one.x === 1 ? width - 24 : one.x === 0 ? 24 : centre + mm.w * k * 0.3 + 14;
-        const ty = one.bottom ? high - 56 : 34;
+        const ty = one.bottom ? high - 56 - row : 34;
         const torn = later(piece, one.part);
         return (
           <g key={one.part}>
@@ -100,9 +104,10 @@ export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProp
       {shown.map((view) => {
         const picture = piece.pictures.find((one) => one.view === view);
         const mm = sizeOf(piece, view);
+        const up = size.phone || large ? 8 : lift;
         const z = large ? Math.min((width - 40) / mm.w, (high - 60) / mm.h) : k;
         const centre = width * (large ? 0.5 : view === 'front' ? 0.27 : 0.735);
-        const style = { left: centre - (mm.w * z) / 2 + 'px', top: (high - mm.h * z) / 2 - 8 + 'px', width: mm.w * z + 'px', height: mm.h * z + 'px' };
+        const style = { left: centre - (mm.w * z) / 2 + 'px', top: (high - mm.h * z) / 2 - up + 'px', width: mm.w * z + 'px', height: mm.h * z + 'px' };
         return (
           <button key={view} class="face" style={style} aria-label={`${piece.title}, ${picture ? view : `no picture of the ${view}`}: ${large ? 'make smaller' : 'make larger'}`} onClick={() => onLarge(large ? '' : view)}>
             {picture ? <img src={photo(piece.number, view, 'full', picture.v)} width={mm.w * z} height={mm.h * z} alt="" /> : <span class="nopicture">no picture of the {view}</span>}

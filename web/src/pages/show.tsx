@@ -12,6 +12,8 @@ import { scaleWords } from '../core/geometry';
 import type { TablePiece } from '../core/types';
 import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order';
 import { sizeOf } from './table_layout';
+import { caseAddress } from './case_layout';
+import { Cases } from './show_case';
 import { Photographs } from './photographs';
 import { togglePick } from './picking';
 import { Spreadsheet } from './spreadsheet';
@@ -162,7 +164,7 @@ function Sections() {
     <div class="showing ready">
       <Sentence>
         {picked} pieces picked, in {chapters.length} sections, at about{' '}
-        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; and <a class="pick" href="/show?see=photographs">their photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; their <a class="pick" href={caseAddress('')}>cases</a>, <a class="pick" href="/show?see=photographs">photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
         {picked === 0 && <p class="note">Nothing is picked yet. On the Table, P picks the chosen piece.</p>}
@@ -200,5 +202,5 @@ function Sections() {
 
 export function Show({ route }: { route: Route }) {
   const see = route.query.get('see');
-  return see === 'photographs' ? <Photographs /> : see === 'spreadsheet' ? <Spreadsheet /> : <Sections />;
+  return see === 'case' ? <Cases wanted={route.query.get('case') ?? ''} /> : see === 'photographs' ? <Photographs /> : see === 'spreadsheet' ? <Spreadsheet /> : <Sections />;
 }

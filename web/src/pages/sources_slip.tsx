@@ -1,6 +1,7 @@
 // The slip of a claim (who says so, who not, what the pieces say) or of one source.
 import { useState } from 'preact/hooks';
 import { asProblem, call, photo } from '../core/api';
+import { NextLooks } from '../core/next_looks';
 import { sheetOf } from '../core/route';
 import { Stud, Zigzag } from '../core/shapes';
 import { tellProblem } from '../core/tell';
@@ -90,6 +91,12 @@ function ClaimSlip({ claim, pieces }: { claim: ClaimOnFile; pieces: Map<string, 
         </div>
       </div>
       <Carriers claim={claim} pieces={pieces} />
+      {claim.carried_by.length > 0 && (
+        <>
+          <h3>What would settle it</h3>
+          <NextLooks of={claim.carried_by.slice(0, 12).map((one) => one.number)} most={3} />
+        </>
+      )}
       {claim.turns.length > 0 && (
         <>
           <h3>What would move it</h3>
