@@ -28,11 +28,14 @@ std::vector<std::string> numbers_of(const model::Show& show) {
   return numbers;
 }
 
-// One intake: what is there, what is taken, and the change that says so.
-class Intake {
+}  // namespace
+
+// What is there, what is taken, and the change that says so.
+class PhotographIntake::Body {
  public:
-  explicit Intake(OpenShow& open)
-      : show_(open.show),
+  explicit Body(const OpenShow& open)
+      : kept_(open.kept),
+        show_(open.show),
         rights_(open.show),
         photos_(open.store.folder() / "photos"),
         names_(numbers_of(open.show)) {
@@ -77,10 +80,22 @@ class Intake {
     return keep(picture, piece, named->view, *size);
   }
 
-  Result<Json> finish(store::Store& store, const Surroundings& around) {
+  Result<Json> take_one(const OfferedPicture& picture) {
+    const std::size_t taken = taken_.size();
+    const std::size_t same = same_.size();
+    const std::size_t unmatched = unmatched_.size();
+    if (auto done = take(picture); !done) {
+      return done.problem();
+    }
+    return Json{{"taken", since(taken_, taken)},
+                {"same", since(same_, same)},
+                {"unmatched", since(unmatched_, unmatched)}};
+  }
+
+  Result<Json> finish(OpenShow& open, const Surroundings& around) {
     if (!taken_.empty()) {
-      const model::Change whole = summed_up();
-      if (auto done = store.apply(whole, around.who, around.now); !done) {
+      const model::Change whole = summed_up(open.show);
+      if (auto done = open.store.apply(whole, around.who, around.now); !done) {
         undo();
         return done.problem();
       }
@@ -89,7 +104,7 @@ class Intake {
   }
 
   // Takes the copies away again.
-  void undo() const {
+  void undo() {
     for (const std::string& file : written_) {
       std::error_code none;
       std::filesystem::remove(photos_ / file, none);
@@ -156,8 +171,16 @@ class Intake {
     return Done{};
   }
 
-  model::Change summed_up() const {
-    model::Change change(show_, "photographs",
+  static Json since(const Json& list, std::size_t from) {
+    Json rest = Json::array();
+    for (std::size_t i = from; i < list.size(); ++i) {
+      rest.push_back(list[i]);
+    }
+    return rest;
+  }
+
+  model::Change summed_up(const model::Show& show) const {
+    model::Change change(show, "photographs",
                          taken_.size() == 1
                              ? fmt::format("{} of {}", taken_[0].value("view", ""),
                                            taken_[0].value("number", ""))
@@ -168,6 +191,7 @@ class Intake {
     return change;
   }
 
+  std::shared_ptr<const model::Show> kept_;
   const model::Show& show_;
   care::Rights rights_;
   Path photos_;
@@ -181,19 +205,34 @@ class Intake {
   Json unmatched_ = Json::array();
 };
 
-}  // namespace
+PhotographIntake::PhotographIntake(const OpenShow& open)
+    : body_(std::make_unique<Body>(open)) {}
+PhotographIntake::PhotographIntake(PhotographIntake&&) noexcept = default;
+PhotographIntake::~PhotographIntake() = default;
+
+Result<Json> PhotographIntake::take(const OfferedPicture& picture) {
+  return body_->take_one(picture);
+}
+
+Result<Json> PhotographIntake::finish(OpenShow& open, const Surroundings& around) {
+  return body_->finish(open, around);
+}
+
+void PhotographIntake::undo() {
+  body_->undo();
+}
 
 Result<Json> take_photographs(OpenShow& open,
                               const NextPicture& next,
                               const Surroundings& around) {
-  Intake intake(open);
+  PhotographIntake intake(open);
   while (const auto picture = next()) {
     if (auto taken = intake.take(*picture); !taken) {
       intake.undo();
       return taken.problem();
     }
   }
-  return intake.finish(open.store, around);
+  return intake.finish(open, around);
 }
 
 Json missing_views(const model::Show& show) {

@@ -257,20 +257,34 @@ Response Door::pair(const Request& request) {
            {"Cache-Control", "no-store"}}};
 }
 
-// One picture as the body; ?name= says the name of its file.
+// One picture as the body; ?name= says the name of its file, ?lot= that others come with it:
+// all of them are one change when the lot is ended, by ?lot= alone and no body.
 Response Door::upload(const Request& request, const Session& session) {
   const auto name = request.query.find("name");
   if (session.role < Role::record) {
     return reply(refused("this needs the role \"record\"",
                          "pair the device anew with the passphrase of that role"));
   }
-  if (request.query.size() != 1 || name == request.query.end() || name->second.size() > 200 ||
+  const auto lot = request.query.find("lot");
+  const bool has_lot = lot != request.query.end();
+  const bool has_name = name != request.query.end();
+  if (has_lot && (lot->second.empty() || lot->second.size() > 64)) {
+    return reply(Problem{Fault::bad_input, "this is no name of a lot", "lot",
+                         "give 1 to 64 characters of your own"});
+  }
+  if (has_lot && !has_name && request.query.size() == 1 && request.body.empty()) {
+    Response response = operate_.end_lot(lot->second, session.who);
+    watchman_.ring();
+    return response;
+  }
+  if (request.query.size() != (has_lot ? 2U : 1U) || !has_name || name->second.size() > 200 ||
       contains(name->second, "/") || contains(name->second, "\\")) {
     return reply(Problem{Fault::bad_input,
                          "the name of the picture's file is missing or unsafe", "name",
                          "give it without folders, as ?name=ES-118-back.jpg"});
   }
-  Response response = operate_.take_photograph(name->second, request.body, session.who);
+  Response response = operate_.take_photograph(name->second, request.body, session.who,
+                                               has_lot ? lot->second : std::string());
   watchman_.ring();
   return response;
 }

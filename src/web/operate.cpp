@@ -226,21 +226,43 @@ desk::Surroundings Operate::around_now(const std::string& who) const {
   return around;
 }
 
-Response Operate::take_photograph(const std::string& name,
-                                  std::string bytes,
-                                  const std::string& who) {
-  const std::lock_guard lock(writing_);
+Result<desk::OpenShow> Operate::open_to_write() {
   desk::Call call;
   call.set("show", {show_.string()});
   call.warm = &warm_;
-  auto open = desk::open_show(call, store::Access::change);
+  return desk::open_show(call, store::Access::change);
+}
+
+Response Operate::take_photograph(const std::string& name,
+                                  std::string bytes,
+                                  const std::string& who,
+                                  const std::string& lot) {
+  const std::lock_guard lock(writing_);
+  auto open = open_to_write();
   if (!open) {
     return reply(without_paths(open.problem()));
   }
+  const desk::Surroundings around = around_now(who);
   std::optional<desk::OfferedPicture> picture = desk::OfferedPicture{name, std::move(bytes)};
-  const auto taken = desk::take_photographs(
-      *open, [&] { return std::exchange(picture, std::nullopt); }, around_now(who));
+  const auto taken =
+      lot.empty() ? desk::take_photographs(
+                        *open, [&] { return std::exchange(picture, std::nullopt); }, around)
+                  : lots_.offer(who + "/" + lot, *open, *picture, around);
   return taken ? reply(*taken) : reply(without_paths(taken.problem()));
+}
+
+Response Operate::end_lot(const std::string& lot, const std::string& who) {
+  const std::lock_guard lock(writing_);
+  auto open = open_to_write();
+  if (!open) {
+    return reply(without_paths(open.problem()));
+  }
+  const auto ended = lots_.end(who + "/" + lot, *open, around_now(who));
+  // Lots that somebody left, each on the show as it is by then.
+  for (auto again = open_to_write(); again && lots_.end_still(*again, around_now(who));
+       again = open_to_write()) {
+  }
+  return ended ? reply(*ended) : reply(without_paths(ended.problem()));
 }
 
 Result<std::shared_ptr<const model::Show>> Operate::current_show() {

@@ -10,6 +10,7 @@
 #include "web/ask.h"
 #include "web/http.h"
 #include "web/later.h"
+#include "web/lots.h"
 
 namespace backmark::web {
 
@@ -26,8 +27,14 @@ class Operate {
   // Weighs the show before anybody asks, behind everybody's back.
   void weigh_ahead();
 
-  // A photograph by the name of its file; the answer of desk::take_photographs.
-  Response take_photograph(const std::string& name, std::string bytes, const std::string& who);
+  // A photograph by the name of its file; the answer of desk::take_photographs. One of a lot
+  // waits for the others of it (web/lots.h); an empty `lot`: it comes alone.
+  Response take_photograph(const std::string& name,
+                           std::string bytes,
+                           const std::string& who,
+                           const std::string& lot);
+  // All that came of the lot, as one change.
+  Response end_lot(const std::string& lot, const std::string& who);
 
   // The show as it is now, from memory. Problems: those of the store.
   Result<std::shared_ptr<const model::Show>> current_show();
@@ -38,6 +45,7 @@ class Operate {
   const Path& show() const { return show_; }
 
  private:
+  Result<desk::OpenShow> open_to_write();
   desk::Surroundings around_now(const std::string& who) const;
   Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
   // From memory, if nothing moved since the same was asked. An answer from what was last
@@ -66,6 +74,7 @@ class Operate {
   Answers answers_;
   std::mutex writing_;
   Later later_;  // last: what it does uses the others
+  Lots lots_;  // under writing_
 };
 
 }  // namespace backmark::web

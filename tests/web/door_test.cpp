@@ -216,6 +216,37 @@ TEST_CASE("a photograph sent by its name stands on its piece, at every size") {
             .size() == 1);
 }
 
+TEST_CASE("photographs of one lot are one change, and one step back takes all of them out") {
+  const Served served;
+  const auto picture = [](std::size_t side) {
+    draw::Picture blank = draw::blank_picture(side, side);
+    return draw::encode_png(blank);
+  };
+  const auto send = [&](const std::string& name, const std::string& bytes) {
+    return Json::parse(
+        body_of(served.post("/api/photograph?name=" + name + "&lot=harbour-1", bytes)));
+  };
+  const auto changes = [&] {
+    return Json::parse(body_of(served.post("/api/history", "{}"))).size();
+  };
+  const auto before = changes();
+  CHECK(send("ES1-front.png", picture(20))["taken"].size() == 1);
+  CHECK(send("ES1-back.png", picture(30))["taken"].size() == 1);
+  CHECK(send("DSC1.png", picture(40))["unmatched"].size() == 1);
+  CHECK(changes() == before);  // nothing is said before the lot is through
+  const Json ended = Json::parse(body_of(served.post("/api/photograph?lot=harbour-1", "")));
+  CHECK(ended["taken"].size() == 2);
+  CHECK(changes() == before + 1);
+  CHECK(body_of(served.get("/photo/ES%201/back?size=full")) == picture(30));
+  CHECK(status_of(served.post("/api/undo", "{}")) == 200);
+  CHECK(status_of(served.get("/photo/ES%201/back?size=full")) == 404);
+  CHECK(status_of(served.get("/photo/ES%201/front?size=full")) == 404);
+  // A lot that nobody began takes nothing; one without a name is refused.
+  CHECK(Json::parse(body_of(served.post("/api/photograph?lot=quay", "")))["taken"].empty());
+  CHECK(status_of(served.post("/api/photograph?lot=", "")) == 400);
+  CHECK(status_of(served.post("/api/photograph?lot=harbour-1", "no name")) == 400);
+}
+
 TEST_CASE("every answer tells the browser to let nothing in or out") {
   const Served served;
   for (const char* target : {"/", "/api/hello", "/nowhere/at/all", "/assets/none"}) {

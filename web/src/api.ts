@@ -216,7 +216,7 @@ export interface Asks {
   };
   /** candidate materials from what was measured at the bench, and what to measure next */
   'identify': {
-    /** readings as key=value (air_g, water_g, water_C, reading_g, air_density, density, density_u, spot_ri, ri_low, ri_high, uv_long, uv_short, magnet, seen, schreger_deg, schreger_n, fineness_mark, group, set, stone, metal), or the number of a piece and a part */
+    /** readings as key=value (air_g, water_g, water_C, reading_g, air_density, density, density_u, spot_ri, ri_low, ri_high, uv_long, uv_short, magnet, seen, schreger_deg, schreger_n, fineness_mark, group, set, stone, metal), or the number of a piece, a part of it, and readings that stand over those on record */
     'words'?: string[];
   };
   /** restricted materials: what to ask and hold, per piece */

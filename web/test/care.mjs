@@ -14,12 +14,12 @@ const says = (page, where, words) => page.waitForFunction(([at, text]) => [...do
 try {
   for (const size of [{ width: 1440, height: 900 }, { width: 1024, height: 768 }, { width: 390, height: 844 }]) {
     const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
-    for (const [path, wait] of [['/sheet/ES%20003', '.care .check'], ['/show?see=case&case=tower', '.elevation']]) {
+    for (const [path, wait] of [['/sheet/ES%20003', '.care .check'], ['/show?see=case&case=tower', '.elevation'], ['/show?see=days', '.days.ready']]) {
       const page = await open(context, full.base, path, wait);
       await accessible(page, `${path} ${size.width}`);
       assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `${path} does not reach past the edge`);
       if (process.env.BACKMARK_SHOTS) {
-        await page.screenshot({ path: join(process.env.BACKMARK_SHOTS, `care-${path.split('/')[1].slice(0, 5)}-${size.width}.png`) });
+        await page.screenshot({ path: join(process.env.BACKMARK_SHOTS, `care-${path.replace(/\W+/g, '-')}-${size.width}.png`) });
       }
       await page.close();
     }
@@ -87,6 +87,26 @@ try {
   await room.locator('.new-case input[name=height]').fill('300');
   await room.locator('.new-case button').click();
   await room.waitForFunction(() => /case=plinth/.test(location.search));
+
+  // The days to opening say the odds; the day plan prints.
+  const days = await open(context, full.base, '/show?see=days', '.days.ready');
+  assert.match(await textOf(days, '.side'), /chances? in 20/);
+  assert.ok((await days.locator('.task').count()) > 20);
+  await days.close();
+  const plan = await open(context, full.base, '/looks', '.looks.ready');
+  await plan.locator('.look-card').first().focus();
+  await plan.keyboard.press('p');
+  await says(plan, '.told', 'prints/look.pdf');
+  const paper = await plan.request.get(full.base + '/prints/look.pdf');
+  assert.equal((await paper.body()).subarray(0, 5).toString(), '%PDF-');
+  await plan.close();
+
+  // What would settle a claim: a look at one of the pieces that carry it.
+  const sources = await open(context, full.base, '/sources', '.sources[data-weighed=true]');
+  await sources.locator('[aria-label^="bearing on"]').click();
+  await sources.locator('.choices button').nth(1).click();
+  await says(sources, '.claims .next-looks .next', 'Look next: ES');
+  await sources.close();
 
   // A word that nobody has noted becomes a term of a group, by keyboard alone.
   const notes = await open(context, full.base, '/notes/ES%20118', '.line input');

@@ -175,6 +175,14 @@ try {
   await counted('2 taken in · 0 were there already · 2 did not match');
   assert.equal(await photos.locator('.unread form').count(), 1, 'only a name that says nothing can be given a number');
   await accessible(photos, 'photographs');
+  // The lot is one change, and one step back takes all of it out of the record.
+  const lots = () =>
+    photos.evaluate(async () => {
+      const { token } = await (await fetch('/api/hello')).json();
+      const asked = await fetch('/api/history', { method: 'POST', headers: { 'Content-Type': 'application/json', 'Backmark-Token': token }, body: '{}' });
+      return (await asked.json()).filter((entry) => entry.operation === 'photographs').map((entry) => entry.summary);
+    });
+  assert.deepEqual(await lots(), ['2 photographs']);
   await photos.locator('.unread input').fill('ES 005 front');
   await photos.locator('.unread form button').click();
   await counted('3 taken in · 0 were there already · 1 did not match');

@@ -1,6 +1,8 @@
 // Photographs on their way into the show: sent one by one, matched to numbers by the server. What
 // happened to each stays in sight until the next lot comes.
-import { asProblem, hush, Refusal, sendFile } from './api';
+import { asProblem, hush, once, Refusal, sendFile } from './api';
+import { tell } from './tell';
+import { undo } from './undo';
 import type { Problem } from './types';
 
 export interface Unmatched {
@@ -48,14 +50,14 @@ export const isHidden = (name: string) => /^(\.|thumbs\.db$|desktop\.ini$)/i.tes
 const pathOf = ({ file, folder }: Offered) => `${folder} ${file.name}`.trim();
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
-async function send(file: File, name: string): Promise<Answer> {
+async function send(file: File, name: string, lot = ''): Promise<Answer> {
   if (file.size > largest) {
     const what = 'the file is larger than 64 MB';
     return { taken: [], same: [], unmatched: [{ name, what, number: name, fix: 'bring it at the desk: backmark photographs SHOW FOLDER' }] };
   }
   for (let turn = 0; ; turn++) {
     try {
-      return await sendFile<Answer>('/api/photograph?name=' + encodeURIComponent(name), file);
+      return await sendFile<Answer>('/api/photograph?name=' + encodeURIComponent(name) + (lot && '&lot=' + lot), file);
     } catch (fault) {
       if (fault instanceof Refusal && fault.status === 400) {
         return { taken: [], same: [], unmatched: [{ name, number: name, what: fault.problem.what, fix: fault.problem.fix }] };
@@ -69,19 +71,21 @@ async function send(file: File, name: string): Promise<Answer> {
 }
 
 // "ES 118/back.jpg" is known by its folder where its own name says no number.
-async function offer({ file, folder }: Offered): Promise<Answer> {
-  const answer = await send(file, file.name);
+async function offer({ file, folder }: Offered, lot: string): Promise<Answer> {
+  const answer = await send(file, file.name, lot);
   if (answer.unmatched.length === 0 || answer.unmatched[0].number || !folder) {
     return answer;
   }
-  const again = await send(file, pathOf({ file, folder }).slice(-200));
+  const again = await send(file, pathOf({ file, folder }).slice(-200), lot);
   return again.unmatched.length ? answer : again;
 }
 
+// One lot is one change, also when it stops half way; one step of undo takes all of it back.
 async function takeAll(list: Offered[]) {
+  const lot = once();
   for (const one of list) {
     try {
-      const answer = await offer(one);
+      const answer = await offer(one, lot);
       set({
         done: now.done + 1,
         taken: [...now.taken, ...answer.taken],
@@ -90,8 +94,17 @@ async function takeAll(list: Offered[]) {
       });
     } catch (fault) {
       set({ problem: asProblem(fault) });
-      return;
+      break;
     }
+  }
+  if (now.taken.length === 0) {
+    return;
+  }
+  try {
+    const { taken } = await sendFile<Answer>('/api/photograph?lot=' + lot, new Blob());
+    tell(taken.length === 1 ? '1 photograph is taken in.' : `${taken.length} photographs are taken in.`, { label: 'Undo', run: () => void undo() });
+  } catch (fault) {
+    set({ problem: asProblem(fault) });
   }
 }
 

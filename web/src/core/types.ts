@@ -383,6 +383,29 @@ export interface CareAnswer {
   waiting: string[];
 }
 
+export interface Task {
+  task: string;
+  group: string;
+  title: string;
+  done: boolean;
+  latest_start: string;
+  latest_finish: string;
+  float_days: number;
+}
+export interface ScheduleAnswer {
+  opening: string;
+  today: string;
+  days_left: number;
+  p_open: number;
+  p_book: number;
+  p_both: number;
+  days: { p50: number; p80: number };
+  breakers: string[];
+  tasks: Task[];
+  pieces: { number: string; decide_by: string; because: string }[];
+  notes: string[];
+}
+
 export interface Identified {
   candidates: { material: string; p: number }[];
   excluded: { material: string; by: string }[];
@@ -409,6 +432,7 @@ export interface Answers {
   undo: Undone;
   test: Tested;
   care: CareAnswer;
+  schedule: ScheduleAnswer;
   identify: Identified;
   find: { number: string }[];
 }

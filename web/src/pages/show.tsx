@@ -13,6 +13,7 @@ import type { TablePiece } from '../core/types';
 import { chaptersOf, coverage, moved, placeAt, type Chapter } from './show_order';
 import { sizeOf } from './table_layout';
 import { caseAddress } from './case_layout';
+import { Days } from './days';
 import { Cases } from './show_case';
 import { Photographs } from './photographs';
 import { togglePick } from './picking';
@@ -164,7 +165,7 @@ function Sections() {
     <div class="showing ready">
       <Sentence>
         {picked} pieces picked, in {chapters.length} sections, at about{' '}
-        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; their <a class="pick" href={caseAddress('')}>cases</a>, <a class="pick" href="/show?see=photographs">photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; their <a class="pick" href={caseAddress('')}>cases</a>, <a class="pick" href="/show?see=days">days to opening</a>, <a class="pick" href="/show?see=photographs">photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
         {picked === 0 && <p class="note">Nothing is picked yet. On the Table, P picks the chosen piece.</p>}
@@ -202,5 +203,5 @@ function Sections() {
 
 export function Show({ route }: { route: Route }) {
   const see = route.query.get('see');
-  return see === 'case' ? <Cases wanted={route.query.get('case') ?? ''} /> : see === 'photographs' ? <Photographs /> : see === 'spreadsheet' ? <Spreadsheet /> : <Sections />;
+  return see === 'case' ? <Cases wanted={route.query.get('case') ?? ''} /> : see === 'days' ? <Days /> : see === 'photographs' ? <Photographs /> : see === 'spreadsheet' ? <Spreadsheet /> : <Sections />;
 }

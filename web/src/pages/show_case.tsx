@@ -246,7 +246,7 @@ export function Cases({ wanted }: { wanted: string }) {
         {key ? (
           <>
             Case <Pick label={key} name="case" chosen={key} choices={all.data.cases.map((each) => ({ key: each.case, label: `${each.case}, ${each.pieces} pieces` }))} onPick={(next) => go(caseAddress(next))} /> from the front
-            {care && `, ${care.pieces.length} pieces at 1 : ${Math.round(3.78 / k)}`}; or <a class="pick" href="/show">the sections</a>
+            {care && `, ${care.pieces.length} pieces at 1\u00a0:\u00a0${Math.round(3.78 / k)}`}; or <a class="pick" href="/show">the sections</a>
           </>
         ) : (
           <>
