@@ -86,11 +86,22 @@ void add_found(const assay::Identified& found, Answer& answer) {
   answer.text += fmt::format("Ruled out: {} others.\n", found.excluded.size());
 }
 
+// "uv_long" -> "glow in long-wave ultraviolet".
+std::string words_of(const std::string& test) {
+  for (const BenchKey& one : bench_keys()) {
+    if (one.key == test) {
+      return one.what.substr(0, one.what.find_first_of(":,"));
+    }
+  }
+  return replace_all(test, "_", " ");
+}
+
 void add_next(const assay::Identified& found, Answer& answer) {
   Json next = Json::array();
   answer.text += found.next.empty() ? "" : "\nMeasure next\n";
   for (const assay::NextTest& one : found.next) {
     next.push_back({{"test", one.test},
+                    {"words", words_of(one.test)},
                     {"gain_bits", one.gain_bits},
                     {"minutes", one.minutes},
                     {"harm", one.harm},

@@ -251,6 +251,11 @@ Response Operate::take_photograph(const std::string& name,
   return taken ? reply(*taken) : reply(without_paths(taken.problem()));
 }
 
+bool Operate::end_still_lot(const desk::Surroundings& around) {
+  auto open = open_to_write();
+  return open && lots_.end_still(*open, around);
+}
+
 Response Operate::end_lot(const std::string& lot, const std::string& who) {
   const std::lock_guard lock(writing_);
   auto open = open_to_write();
@@ -258,9 +263,7 @@ Response Operate::end_lot(const std::string& lot, const std::string& who) {
     return reply(without_paths(open.problem()));
   }
   const auto ended = lots_.end(who + "/" + lot, *open, around_now(who));
-  // Lots that somebody left, each on the show as it is by then.
-  for (auto again = open_to_write(); again && lots_.end_still(*again, around_now(who));
-       again = open_to_write()) {
+  while (end_still_lot(around_now(who))) {
   }
   return ended ? reply(*ended) : reply(without_paths(ended.problem()));
 }

@@ -46,6 +46,8 @@ class Operate {
 
  private:
   Result<desk::OpenShow> open_to_write();
+  // One lot of photographs that somebody left, on the show as it is by then.
+  bool end_still_lot(const desk::Surroundings& around);
   desk::Surroundings around_now(const std::string& who) const;
   Response write(const desk::Operation& operation, Ask& ask, const desk::Surroundings& around);
   // From memory, if nothing moved since the same was asked. An answer from what was last

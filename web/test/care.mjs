@@ -45,7 +45,7 @@ try {
   await sheet.keyboard.press('Enter');
   await sheet.locator('.bench input').fill('density=2.65; spot_ri=1.55; group=stone');
   await says(sheet, '.candidates', 'quartz');
-  assert.match(await textOf(sheet, '.bench'), /Measure next/);
+  assert.match(await textOf(sheet, '.bench'), /Next at the bench/);
   assert.match(await textOf(sheet, '.bench'), /Never: /);
   await sheet.locator('.bench input').fill('density=heavy');
   await says(sheet, '.bench', 'heavy');

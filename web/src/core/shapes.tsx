@@ -160,13 +160,14 @@ export function StudLine({ makers, width }: { makers: Chance[]; width: number })
   const names: preact.JSX.Element[] = [];
   let x = r;
   let room = 0;
+  const ends = rows.map((row) => row.count > 0).lastIndexOf(true);
   rows.forEach((row, n) => {
     const start = x;
     for (let i = 0; i < row.count; i++, x += 2 * r + 1.6) {
       marks.push(<Stud key={n + '.' + i} kind={row.kind} x={x} y={8} r={r} />);
     }
     const short = row.name === 'Unrecorded hand' ? 'unrec.' : row.name.split(' ').slice(-1)[0];
-    const last = n === rows.length - 1;
+    const last = n === ends;
     const at = last ? width : Math.max(start - r, room);
     if (row.count > 0 && (last || at < width - 110)) {
       names.push(

@@ -410,7 +410,7 @@ export interface Identified {
   candidates: { material: string; p: number }[];
   excluded: { material: string; by: string }[];
   refused: string[];
-  next: { test: string; gain_bits: number; minutes: number; harm: string }[];
+  next: { test: string; words: string; gain_bits: number; minutes: number; harm: string }[];
   never: string[];
   notes: string[];
   caution: string;

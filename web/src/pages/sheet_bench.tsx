@@ -77,10 +77,10 @@ export function Bench({ number }: { number: string }) {
             {found.excluded.length > 0 && <p class="sub">Ruled out: {found.excluded.length} others.</p>}
             {found.next.length > 0 && (
               <p class="next">
-                <b>Measure next: {found.next[0].test.replace(/_/g, ' ')}</b>
+                <b>Next at the bench: {found.next[0].words}</b>
                 <br />
-                {found.next[0].minutes} minutes, {found.next[0].harm}; settles {found.next[0].gain_bits.toFixed(1)} bits
-                {found.next.length > 1 && `. Else: ${found.next.slice(1, 4).map((one) => one.test.replace(/_/g, ' ')).join(', ')}`}
+                {found.next[0].minutes} minutes; harm: {found.next[0].harm}; settles {found.next[0].gain_bits.toFixed(1)} bits
+                {found.next.length > 1 && `. Else: ${found.next.slice(1, 4).map((one) => one.words).join(', ')}`}
               </p>
             )}
             {[...found.refused.map((one) => 'Refused: ' + one), ...found.notes].map((one) => (

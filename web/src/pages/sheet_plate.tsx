@@ -47,6 +47,15 @@ function wordsOf(piece: SheetAnswer, part: string): string {
   return [...new Set(short.map((one) => one.value))].concat(state && state !== 'unknown' ? ['· ' + state] : []).join(', ').replace(', ·', ' ·');
 }
 
+// Whole words only: what has no room is left off from the end, the state of the part last.
+export function fitting(words: string, most: number): string {
+  if (words.length <= most) {
+    return words;
+  }
+  const cut = Math.max(words.lastIndexOf(',', most), words.lastIndexOf(' ·', most));
+  return cut > 0 ? words.slice(0, cut) : words.slice(0, most - 1) + '…';
+}
+
 const later = (piece: SheetAnswer, part: string) => piece.misfits.some((misfit) => misfit.part === part);
 
 function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number; high: number; k: number }) {
@@ -74,7 +83,7 @@ function Leaders({ piece, width, high, k }: { piece: SheetAnswer; width: number;
               {one.label}
             </text>
             <text class="callout2" x={tx} y={ty + 32} text-anchor={one.end ? 'end' : 'start'}>
-              {words.slice(0, one.part === 'cord' ? Math.floor(width / 22) : 34)}
+              {fitting(words, one.part === 'cord' ? Math.floor(width / 22) : 34)}
             </text>
             {torn && one.part === 'cord' && [-0.14, 0.14].map((dx) => <path key={dx} d={zigzag(centre + dx * mm.w * k - 13, centre + dx * mm.w * k + 13, top + 0.66 * mm.h * k, -6, 4.4)} fill="none" stroke="var(--rust)" stroke-width="2.2" />)}
           </g>
