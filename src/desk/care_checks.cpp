@@ -26,7 +26,7 @@ std::string remedy(const care::PieceLight& light, const care::LightWish& wish) {
                        light.may.level.value);
   }
   return fmt::format("Show it for {:.0f} of the {:.0f} days, or turn the light down to {}.",
-                     days, wish.days, of_hundred(1 / *light.share_of_run));
+                     days, wish.days, of_hundred(std::floor(100 / *light.share_of_run) / 100));
 }
 
 void add_ground(CareCheck& check, const care::PieceLight& light) {
@@ -51,10 +51,10 @@ void add_ground(CareCheck& check, const care::PieceLight& light) {
                     "are taken off",
                     light.may.run.value, light.may.run_from, light.may.past_year.value));
   }
-  if (light.may.past.value > 0) {
-    check.more.push_back(
-        fmt::format("Light so far, before opening: {:.0f} lux hours", light.may.past.value));
-  }
+  check.more.push_back(
+      light.may.past.value > 0
+          ? fmt::format("Light so far, before opening: {:.0f} lux hours", light.may.past.value)
+          : std::string("Light so far, before opening: none is noted"));
   if (light.dose && light.fade_mlxh > 0) {
     check.more.push_back(
         fmt::format("{} of one noticeable fade in this run, {} with what is known of the past",

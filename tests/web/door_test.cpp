@@ -218,7 +218,7 @@ TEST_CASE("a photograph sent by its name stands on its piece, at every size") {
 
 TEST_CASE("photographs of one lot are one change, and one step back takes all of them out") {
   const Served served;
-  const auto picture = [](std::size_t side) {
+  const auto picture = [](int side) {
     draw::Picture blank = draw::blank_picture(side, side);
     return draw::encode_png(blank);
   };

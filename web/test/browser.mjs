@@ -52,7 +52,7 @@ export async function open(context, base, path, wait) {
       trouble.push(`${path} asks an outside address: ${asked.url()}`);
     }
   });
-  await page.goto(base + path);
+  await page.goto(base + path, { timeout: 200000 });
   await page.waitForSelector(wait, { timeout: 200000 });
   return page;
 }

@@ -58,6 +58,9 @@ export function Hatch({ id }: { id: string }) {
   );
 }
 
+// Whether there is anything to draw: what light does not change has no candle.
+export const burns = (one: { share: number | null; state: CareState }) => one.share !== null || one.state === 'ask';
+
 // Light spent by the last day: hatched when near, torn past its end, dashed when not known.
 export function Candle({ check, width }: { check: CareCheck | { share: number | null; state: CareState; words: string }; width: number }) {
   const { share, state } = check;

@@ -1,7 +1,7 @@
 // Care of one piece: light, air, weight, law and leave, each a check; what it may be made of.
 import { useState } from 'preact/hooks';
 import { asProblem, write } from '../core/api';
-import { Candle, Check } from '../core/check';
+import { burns, Candle, Check } from '../core/check';
 import { useAsk } from '../core/hooks';
 import { Pick } from '../core/parts';
 import { tell, tellProblem } from '../core/tell';
@@ -56,7 +56,7 @@ export function Care({ number }: { number: string }) {
       </h2>
       {asked.problem && <p class="torn">{asked.problem.what}</p>}
       {!care && !asked.problem && <p class="sub">Reckoning light, air and leave</p>}
-      {light && light.state !== 'told' && (
+      {light && burns(light) && (
         <p class="spent">
           <Candle check={light} width={240} />
         </p>

@@ -1,7 +1,7 @@
 // A case at true scale from the front: its pieces, moved by hand or by key, and what it must hold to.
 import { useState } from 'preact/hooks';
 import { asProblem, photo, write } from '../core/api';
-import { Candle, Check, Hatch, MiniCandle } from '../core/check';
+import { burns, Candle, Check, Hatch, MiniCandle } from '../core/check';
 import { useAsk, useSize } from '../core/hooks';
 import { Pick, ProblemSlip, Sentence } from '../core/parts';
 import { go, sheetOf } from '../core/route';
@@ -141,7 +141,7 @@ function Elevation({ care, known, k, chosen, still, onChoose }: ElevationProps) 
               onKeyDown={press(piece)}
             >
               {front ? <img draggable={false} src={photo(piece.number, 'front', piece.h * k * devicePixelRatio > 128 ? 256 : 128, front.v)} alt="" /> : <span class="nopicture">{piece.number}</span>}
-              <MiniCandle share={row.share} state={row.light} width={piece.w * k} />
+              {burns({ share: row.share, state: row.light }) && <MiniCandle share={row.share} state={row.light} width={piece.w * k} />}
             </li>
           );
         })}
@@ -202,7 +202,7 @@ function Chosen({ row, onOut, still }: { row: PlacedPiece; onOut: () => void; st
         <a href={sheetOf(row.number)}>{row.number}</a> {row.words}
       </p>
       <p class="row">
-        <Candle check={{ share: row.share, state: row.light, words: row.words }} width={180} />
+        {burns({ share: row.share, state: row.light }) && <Candle check={{ share: row.share, state: row.light, words: row.words }} width={180} />}
         {!still && (
           <button class="btn soft" onClick={onOut}>
             Take it out
@@ -223,8 +223,16 @@ export function Cases({ wanted }: { wanted: string }) {
   const care = one.data?.case === key ? one.data : null;
   const side = size.phone || size.tablet ? 0 : 366;
   const room = { w: size.w - side - 44 - 36, h: size.phone ? 400 : size.h - (size.tablet ? 400 : 200) };
-  const k = care ? Math.max(0.2, Math.min(2, room.w / care.width_mm, room.h / care.height_mm)) : 0.5;
-  useRule({ axis: null, flag: null, words: '', top: { unit: 'millimetres, inside of the case', pxmm: k, x0: (size.phone ? 12 : 22) + 18, to: care?.width_mm }, side: { unit: 'mm', px: k, step: k > 0.9 ? 10 : 20, label: 100, off: 82, to: care?.height_mm } });
+  // The whole case, but a tall one is rather scrolled than drawn smaller than 1 : 8.
+  const k = care ? Math.max(0.15, Math.min(2, room.w / care.width_mm, Math.max(room.h / care.height_mm, 0.47))) : 0.5;
+  const [down, scroll] = useState(0);
+  useRule({
+    axis: null,
+    flag: null,
+    words: '',
+    top: care ? { unit: 'millimetres, inside of the case', pxmm: k, x0: (size.phone ? 12 : 22) + 18, to: care.width_mm } : undefined,
+    side: care ? { unit: 'mm', px: k, step: k > 0.9 ? 10 : k > 0.4 ? 20 : 50, label: k > 0.4 ? 100 : 500, off: 82 - down, to: care.height_mm } : null,
+  });
   const problem = all.problem ?? one.problem;
   if (problem && !all.data) {
     return <ProblemSlip problem={problem} again={all.again} />;
@@ -241,7 +249,7 @@ export function Cases({ wanted }: { wanted: string }) {
   };
   const row = care?.pieces.find((piece) => piece.number === chosen);
   return (
-    <div class={'showing case' + (care || !key ? ' ready' : '')}>
+    <div class={'showing case' + (care || !key ? ' ready' : '') + (care ? '' : ' none')}>
       <Sentence>
         {key ? (
           <>
@@ -254,7 +262,7 @@ export function Cases({ wanted }: { wanted: string }) {
           </>
         )}
       </Sentence>
-      <div class="scroller" tabIndex={-1}>
+      <div class="scroller" tabIndex={-1} onScroll={(event) => scroll((event.target as HTMLElement).scrollTop)}>
         {one.problem && <ProblemSlip problem={one.problem} again={one.again} />}
         {care && <Elevation care={care} known={known} k={k} chosen={chosen} still={size.phone} onChoose={choose} />}
         {care && <Waiting care={all.data} known={known} onSeat={seat} />}
