@@ -10,7 +10,7 @@ run('infer', show);
 const full = await serve(show);
 const browser = await launch();
 const textOf = (page, where) => page.locator(where).first().textContent();
-const says = (page, where, words) => page.waitForFunction(([at, text]) => [...document.querySelectorAll(at)].some((one) => one.textContent.includes(text)), [where, words], { timeout: 60000 });
+const says = (page, where, words) => page.waitForFunction(([at, text]) => [...document.querySelectorAll(at)].some((one) => one.textContent.includes(text)), [where, words], { timeout: 200000 });
 try {
   for (const size of [{ width: 1440, height: 900 }, { width: 1024, height: 768 }, { width: 390, height: 844 }]) {
     const context = await browser.newContext({ viewport: size, reducedMotion: 'reduce' });
@@ -69,11 +69,11 @@ try {
   await piece.focus();
   await room.keyboard.press('ArrowRight');
   const moved = ([number, old]) => document.querySelector(`[data-number="${number}"]`)?.getAttribute('aria-label') !== old;
-  await beside.waitForFunction(moved, [number, before], { timeout: 30000 });
+  await beside.waitForFunction(moved, [number, before], { timeout: 200000 });
   const x = Number(before.match(/at ([\d.]+),/)[1]);
   assert.match(await label(beside), new RegExp(`at ${x + 5},`));
   await room.keyboard.press('z');
-  await beside.waitForFunction(([number, old]) => !(document.querySelector(`[data-number="${number}"]`)?.getAttribute('aria-label') !== old), [number, before], { timeout: 30000 });
+  await beside.waitForFunction(([number, old]) => !(document.querySelector(`[data-number="${number}"]`)?.getAttribute('aria-label') !== old), [number, before], { timeout: 200000 });
   await beside.close();
 
   // A new case, and what is wrong with one.
@@ -106,7 +106,7 @@ try {
   await sources.locator('[aria-label^="bearing on"]').click();
   await sources.locator('.choices button').nth(1).click();
   await says(sources, '.claims', 'What would settle it');
-  await sources.waitForFunction(() => /Look next: ES|No look would settle much/.test(document.querySelector('.claims').textContent), null, { timeout: 60000 });
+  await sources.waitForFunction(() => /Look next: ES|No look would settle much/.test(document.querySelector('.claims').textContent), null, { timeout: 200000 });
   await sources.close();
 
   // A word that nobody has noted becomes a term of a group, by keyboard alone.
@@ -161,13 +161,13 @@ try {
   await desk.locator('.line input').press('Enter');
   await says(desk, '.kept', '34 mm');
   await far.setOffline(false);
-  await tablet.waitForSelector('.clash', { timeout: 60000 });
+  await tablet.waitForSelector('.clash', { timeout: 200000 });
   const both = await textOf(tablet, '.clash .both');
   assert.match(both, /34/);
   assert.match(both, /33\.5/);
   await accessible(tablet, 'a note that meets a change');
   await tablet.locator('.clash .btn').last().click();
-  await tablet.waitForFunction(() => !document.querySelector('.clash') && !/note waits/.test(document.querySelector('.kept').textContent), null, { timeout: 60000 });
+  await tablet.waitForFunction(() => !document.querySelector('.clash') && !/note waits/.test(document.querySelector('.kept').textContent), null, { timeout: 200000 });
   const history = await desk.evaluate(async () => {
     const { token } = await (await fetch('/api/hello')).json();
     const asked = await fetch('/api/history', { method: 'POST', headers: { 'Content-Type': 'application/json', 'Backmark-Token': token }, body: JSON.stringify({ number: 'ES 020' }) });
