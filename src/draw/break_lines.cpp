@@ -12,6 +12,7 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double stretch = 0.50;
 constexpr double shrink = 0.24;
+constexpr double tightest_at_last = -tightest_space / shrink;
 constexpr double least_last_mm = 10;
 constexpr int least_last_letters = 7;
 
@@ -65,9 +66,13 @@ bool is_scrap(const BreakPlace& start, const BreakPlace& end, double natural) {
          (natural < least_last_mm || end.letters_at - start.letters_at < least_last_letters);
 }
 
-bool forbidden(
-    int from, const BreakPlace& start, const BreakPlace& end, const LineFit& fit, int hyphens) {
-  if (fit.ratio < -1 || hyphens > 2) {
+bool forbidden(int from,
+               const BreakPlace& start,
+               const BreakPlace& end,
+               const LineFit& fit,
+               int hyphens,
+               double tightest) {
+  if (fit.ratio < tightest || hyphens > 2) {
     return true;
   }
   return from >= 0 && is_scrap(start, end, fit.natural);
@@ -91,7 +96,7 @@ Step step(const std::vector<BreakPlace>& places,
   const BreakPlace& end = places[static_cast<std::size_t>(to)];
   const LineFit fit = fit_line(places, from, to, measure);
   const int hyphens = is_hyphen(end.kind) ? before.hyphens + 1 : 0;
-  const bool bad = forbidden(from, start, end, fit, hyphens);
+  const bool bad = forbidden(from, start, end, fit, hyphens, measure.tightest);
   if (bad && strict) {
     return {};
   }
@@ -149,7 +154,7 @@ void relax(Nodes& nodes,
 
 // Whether longer lines than this one are hopeless.
 bool too_long(const LineFit& fit, const Measure& measure, bool strict) {
-  const double least = fit.natural - shrink * fit.spaces;
+  const double least = fit.natural - tightest_space * fit.spaces;
   return least > measure.width * (strict ? 1.0 : 2.0) + 5;
 }
 
@@ -193,6 +198,21 @@ std::vector<int> best_breaks(const std::vector<BreakPlace>& places,
   return trace(nodes);
 }
 
+// A line whose spaces are over one and a half times the natural.
+bool has_hole(const std::vector<BreakPlace>& places,
+              const std::vector<int>& breaks,
+              const Measure& measure) {
+  int from = -1;
+  for (const int to : breaks) {
+    const bool last = places[static_cast<std::size_t>(to)].kind == BreakKind::end;
+    if (!last && fit_line(places, from, to, measure).ratio > 1) {
+      return true;
+    }
+    from = to;
+  }
+  return false;
+}
+
 }  // namespace
 
 LineFit fit_line(const std::vector<BreakPlace>& places,
@@ -234,6 +254,12 @@ double demerits(const std::vector<BreakPlace>& places,
 std::vector<int> break_justified(const std::vector<BreakPlace>& places,
                                  const Measure& measure) {
   auto breaks = best_breaks(places, measure, true);
+  if (breaks.empty() || has_hole(places, breaks, measure)) {
+    Measure tighter = measure;
+    tighter.tightest = tightest_at_last;
+    auto again = best_breaks(places, tighter, true);
+    breaks = again.empty() ? breaks : again;
+  }
   return breaks.empty() ? best_breaks(places, measure, false) : breaks;
 }
 
@@ -272,7 +298,7 @@ std::vector<int> break_ragged(const std::vector<BreakPlace>& places, const Measu
       if (kind == BreakKind::end && slack >= 0) {
         const bool scrap = from >= 0 && is_scrap(places[static_cast<std::size_t>(from)],
                                                  places[static_cast<std::size_t>(to)], natural);
-        cost = scrap ? measure.width * measure.width / 4 : 0;
+        cost = scrap ? measure.width * measure.width : 0;
       }
       cost += so_far;
       if (cost < best[static_cast<std::size_t>(to)].cost) {

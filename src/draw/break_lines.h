@@ -27,7 +27,13 @@ struct Measure {
   double width = 0;         // mm
   double em = 4.233;        // mm, of the text
   double first_indent = 0;  // mm
+  double tightest = -1;     // lines with a lower ratio are forbidden
 };
+
+// Where a paragraph has a line with spaces over 1.5 of the natural, or none that keeps the
+// rules, it is tried once more with spaces that lose up to this share: the third that Knuth and
+// Plass give them from the start.
+inline constexpr double tightest_space = 1.0 / 3;
 
 // One line: natural width, the sum of its spaces, and the ratio r, in which stretch is 0.50 and
 // shrink 0.24 of a space. r < -1 is too tight.
@@ -61,7 +67,7 @@ std::vector<int> break_justified(const std::vector<BreakPlace>& places, const Me
 std::vector<int> break_first_fit(const std::vector<BreakPlace>& places, const Measure& measure);
 
 // Ragged right: the least sum of squared slack, the last line free, no added hyphens; a last
-// line under 10 mm or 7 characters below others counts as one that is half empty.
+// line under 10 mm or 7 characters below others counts as one that is empty.
 std::vector<int> break_ragged(const std::vector<BreakPlace>& places, const Measure& measure);
 
 }  // namespace backmark::draw

@@ -28,9 +28,6 @@ bool is_digit(char c) {
 bool is_capital(char c) {
   return c >= 'A' && c <= 'Z';
 }
-bool is_letter(char c) {
-  return is_capital(c) || (c >= 'a' && c <= 'z');
-}
 
 std::string_view bare(std::string_view word) {
   while (!word.empty() && (word.back() == ',' || word.back() == '.' || word.back() == ';' ||
@@ -52,16 +49,9 @@ bool is_initial(std::string_view word) {
   return word.size() == 2 && is_capital(word[0]) && word[1] == '.';
 }
 
-bool one_letter(std::string_view word) {
-  return word.size() == 1 && is_letter(word[0]);
-}
-
 bool holds(std::string_view left, std::string_view right) {
   if (left.empty() || right.empty()) {
     return false;
-  }
-  if (one_letter(right) && !is_initial(right)) {
-    return true;
   }
   const bool number_left = is_digit(left.front());
   if (is_digit(bare(right).empty() ? ' ' : bare(right).front())) {

@@ -12,7 +12,6 @@ namespace backmark::draw {
 namespace {
 
 constexpr double mm_per_pt = 25.4 / 72.0;
-constexpr double shrink = 0.24;
 constexpr std::string_view soft_hyphen = "\u00AD";
 
 // A part of a word in one style, between places where a line may end.
@@ -323,7 +322,7 @@ ParagraphLine Setter::line(
   out.natural = indent - hung_left - hung_right + natural + spaces;
   out.hyphen = last.kind == BreakKind::hyphen_own;
   if (spaces > 0 && (even || room < spaces)) {
-    out.space = std::max(1 - shrink, room / spaces);
+    out.space = std::max(1 - tightest_space, room / spaces);
   }
   out.overfull = std::max(0.0, spaces * out.space - room);
   double x = indent - hung_left;

@@ -42,7 +42,8 @@ struct Measures {
 };
 
 // Both margins even, last line free. Spaces stretch by any amount that the breaker found least
-// bad, and shrink by 0.24 at most. Hyphens of ours stand as U+00AD in the text of the line.
+// bad, and shrink by 0.24, at last by a third. Hyphens of ours stand as U+00AD in the text of
+// the line.
 Paragraph set_justified(const Fonts& fonts,
                         const Hyphens& hyphens,
                         const std::vector<Stretch>& text,
@@ -60,8 +61,7 @@ Paragraph set_ragged(const Fonts& fonts,
                      const Measures& measures);
 
 // Spaces that must not break made U+00A0: between a number and its unit, "no." "nos" "p." "pp."
-// "fig." "Lender" "about" and a number, a day and its month, initials and a name; before a word
-// of one letter.
+// "fig." "Lender" "about" and a number, a day and its month, initials and a name.
 std::string with_held_spaces(std::string_view text);
 
 }  // namespace backmark::draw

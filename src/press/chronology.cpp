@@ -41,23 +41,13 @@ void by_middle(std::vector<FadeBand>& bands) {
   });
 }
 
-std::optional<Year> inscribed_year(const model::Show& show, model::Id<model::Piece> piece) {
-  for (const model::Claim& claim : show.claims_on(piece)) {
-    if (claim.says == model::Says::inscribed && claim.from && claim.to &&
-        *claim.from == *claim.to && !claim.negative) {
-      return claim.from;
-    }
-  }
-  return std::nullopt;
-}
-
 PieceYears years_of(const model::Show& show,
                     const words::Place& place,
                     const model::YearBelief& belief,
                     YearSpan span) {
   PieceYears years{&place,         {},
                    belief.at(0.1), belief.at(0.5),
-                   belief.at(0.9), inscribed_year(show, place.piece->id)};
+                   belief.at(0.9), written_year(show, place.piece->id, belief)};
   for (std::size_t at = 0; at < cells(span); ++at) {
     const int year = span.first.value + static_cast<int>(at);
     const int cell = year - belief.span.first.value;
@@ -68,14 +58,20 @@ PieceYears years_of(const model::Show& show,
   return years;
 }
 
-// A written year counts only where the reckoning believes it.
-void trust_written_year(PieceYears& years) {
-  if (years.inscribed && (*years.inscribed < years.low || *years.inscribed > years.high)) {
-    years.inscribed.reset();
-  }
-}
-
 }  // namespace
+
+std::optional<Year> written_year(const model::Show& show,
+                                 model::Id<model::Piece> piece,
+                                 const model::YearBelief& belief) {
+  for (const model::Claim& claim : show.claims_on(piece)) {
+    if (claim.says == model::Says::inscribed && claim.from && claim.to &&
+        *claim.from == *claim.to && !claim.negative) {
+      const bool believed = *claim.from >= belief.at(0.1) && *claim.from <= belief.at(0.9);
+      return believed ? claim.from : std::nullopt;
+    }
+  }
+  return std::nullopt;
+}
 
 std::vector<double> in_use(const std::vector<const model::YearBelief*>& years, YearSpan span) {
   std::vector<double> p;
@@ -144,7 +140,6 @@ Chronology chronology(const PressJob& job, const words::Numbering& numbering, Ye
       ++all.left_out;
       continue;
     }
-    trust_written_year(years);
     for (const words::SeenWord& fitting :
          words::words_seen(job.show, place.piece->id, {"fitting"})) {
       fittings[fitting.text].push_back(&belief->year);

@@ -82,8 +82,8 @@ in a large bore, something has been changed. Where it fits, nothing has been pro
 
 ## A legend that grew shorter
 
-The clip carries words. At first they are TARN WORKS ENNET PAT.APP.FOR, in letters that one needs a lens for; then the number
-of the patent takes the place of the boast; then the works forgets its own second name; and at last there is only TARN. Nobody
+The clip carries words, at first `TARN WORKS ENNET PAT.APP.FOR` in letters that one needs a lens for; then the number
+of the patent takes the place of the boast; then the works forgets its own second name; and at last there is only `TARN`. Nobody
 decided this. Dies wear out, and each time the man who cut the new one saw no reason to be wordy [@survey-of-marks]. For us it is
 a clock with three ticks. It has to be read with two cautions. The clip was sold to all, so that a clip by Tarn is no slide by
 Tarn. And a clip can be changed: a slide of one year may have a back of another.[^2]

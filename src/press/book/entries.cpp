@@ -3,11 +3,11 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "press/book/entry_forms.h"
 #include "press/book/entry_text.h"
 #include "press/book/kinds.h"
 #include "press/book/plate.h"
 #include "press/book/type.h"
-#include "press/type.h"
 
 namespace backmark::press::book {
 
@@ -15,72 +15,8 @@ namespace {
 
 using words::FactKind;
 
-enum class Form { spread, page, six };
-
 constexpr double between = 8;  // mm from one cut-out to another
 constexpr double clear = 6;    // mm from a cut-out to words or a chart
-constexpr std::size_t least_group = 4;
-
-double pair_width(const Entry& entry) {
-  double width = entry.back == nullptr || entry.front == nullptr ? 0 : between;
-  for (const auto* one : {entry.front, entry.back}) {
-    width += one == nullptr ? 0 : size_of(*one, 1).width;
-  }
-  return width;
-}
-
-double height_of(const Entry& entry) {
-  double height = 0;
-  for (const auto* one : {entry.front, entry.back}) {
-    height = std::max(height, one == nullptr ? 0 : size_of(*one, 1).height);
-  }
-  return height;
-}
-
-bool is_small(const Grid& grid, const Entry& entry) {
-  if (entry.place->pick->lead || entry.front == nullptr || entry.back == nullptr ||
-      entry.fact(FactKind::prose).size() > 350) {
-    return false;
-  }
-  return size_of(*entry.front, 1).width <= grid.columns(3) - 5 &&
-         height_of(entry) <= 54 * grid.type;
-}
-
-bool wants_spread(const Grid& grid, const Entry& entry) {
-  return entry.place->pick->lead || pair_width(entry) > grid.text_width() ||
-         entry.fact(FactKind::prose).size() > 900;
-}
-
-// Forms of a part's entries. A spread and a group of six start on a verso, the part's first
-// page after the opener is one: where a run of single pages between them is odd, its first
-// piece gets a spread.
-std::vector<Form> forms_of(const Grid& grid, const std::vector<Entry>& entries) {
-  std::vector<Form> forms;
-  for (std::size_t at = 0; at < entries.size();) {
-    std::size_t end = at;
-    while (end < entries.size() && is_small(grid, entries[end])) {
-      ++end;
-    }
-    if (end - at >= least_group) {
-      forms.resize(end, Form::six);
-      at = end;
-    } else {
-      forms.push_back(wants_spread(grid, entries[at]) ? Form::spread : Form::page);
-      ++at;
-    }
-  }
-  for (std::size_t at = 0; at < forms.size();) {
-    std::size_t end = at;
-    while (end < forms.size() && forms[end] == Form::page) {
-      ++end;
-    }
-    if ((end - at) % 2 == 1 && end < forms.size()) {
-      forms[at] = Form::spread;
-    }
-    at = std::max(end, at + 1);
-  }
-  return forms;
-}
 
 void add_alternative(Page& page,
                      const model::Photograph* photograph,
@@ -168,9 +104,11 @@ void lay_spread(Layout& book, const Entry& entry) {
   const auto lines = prose_lines(book, entry);
   int next = 2;
   if (grid.side_column) {
-    add_entry_head(book, verso, entry, grid.side_left(verso.side), grid.side_width());
+    add_entry_head(book, verso, entry, {grid.side_left(verso.side), grid.line(0)},
+                   grid.side_width());
   } else {
-    const double y = add_entry_head(book, verso, entry, text_left, grid.text_width());
+    const double y =
+        add_entry_head(book, verso, entry, {text_left, grid.line(0)}, grid.text_width());
     next = static_cast<int>((y - grid.head) / grid.step) + 2;
   }
   add_text_lines(book, verso, lines, text_left, next);
@@ -195,32 +133,55 @@ void lay_spread(Layout& book, const Entry& entry) {
       fmt::format("{}, front and back, {}", entry.place->number, ratio_words(ratio)));
 }
 
-void lay_single(Layout& book, const Entry& entry) {
+// A piece in the upper or lower part of a page, from grid line `from` on. Returns the ratio of
+// its pictures.
+double lay_block(Layout& book, Page& page, const Entry& entry, int from) {
   const Grid& grid = book.grid();
-  Page& page = book.page();
-  page.outline = fmt::format("{} {}", entry.place->number, entry.fact(FactKind::title));
-  page.outline_level = 2;
   const double left = grid.text_left(page.side);
-  double top = grid.line(0) + 2;
+  double top = grid.line(from) + 2;
   if (grid.side_column) {
-    add_entry_head(book, page, entry, grid.side_left(page.side), grid.side_width());
+    add_entry_head(book, page, entry, {grid.side_left(page.side), grid.line(from)},
+                   grid.side_width());
   } else {
-    top = add_entry_head(book, page, entry, left, grid.text_width()) + 4;
+    top = add_entry_head(book, page, entry, {left, grid.line(from)}, grid.text_width()) + 4;
   }
   const auto lines = prose_lines(book, entry);
   const double floor =
       grid.line(grid.lines - 3 - (lines.empty() ? 0 : static_cast<double>(lines.size()) + 1));
   const double ratio = add_pair(page, entry, {left, top, grid.text_width(), floor - top});
-  const double bottom = top + height_of(entry) * ratio;
-  const int first = static_cast<int>((bottom - grid.head) / grid.step) + 3;
-  add_text_lines(book, page, lines, left, first);
-  if (first + static_cast<int>(lines.size()) + 5 < grid.lines) {
-    add_year_band(book, page, entry,
-                  {left, grid.line(first + static_cast<double>(lines.size()) + 2)},
-                  grid.text_width());
+  const double height = height_of(entry) * ratio;
+  int next = height > 0 ? static_cast<int>((top + height - grid.head) / grid.step) + 3
+                        : static_cast<int>((top - grid.head) / grid.step) + 2;
+  add_text_lines(book, page, lines, left, next);
+  next += static_cast<int>(lines.size());
+  if (next + 4 < grid.lines) {
+    add_year_band(book, page, entry, {left, grid.line(next + 2)}, grid.text_width());
   }
-  add_bar_and_words(book, page, left, left + grid.text_width(), ratio, 20,
-                    "Front and back, " + ratio_words(ratio));
+  return ratio;
+}
+
+// One piece on a page, or two under each other.
+void lay_page(Layout& book, const Entry* first, std::size_t count) {
+  const Grid& grid = book.grid();
+  Page& page = book.page();
+  page.outline = count == 1
+                     ? fmt::format("{} {}", first->place->number, first->fact(FactKind::title))
+                     : fmt::format("{}–{}", first->place->number, first[1].place->number);
+  page.outline_level = 2;
+  const double left = grid.text_left(page.side);
+  int from = 0;
+  double ratio = 1;
+  bool pictures = false;
+  for (std::size_t at = 0; at < count; ++at) {
+    ratio = lay_block(book, page, first[at], from);
+    pictures = pictures || height_of(first[at]) > 0;
+    from += block_lines(book, first[at]) + lines_between;
+  }
+  if (pictures) {
+    add_bar_and_words(
+        book, page, left, left + grid.text_width(), ratio, 20,
+        (count == 1 ? "Front and back, " : "Fronts and backs, ") + ratio_words(ratio));
+  }
 }
 
 struct Cell {
@@ -290,67 +251,25 @@ void lay_six(Layout& book, const Entry* first, std::size_t count) {
   }
 }
 
-void lay_opener(Layout& book, const EntryPart& part) {
-  const Grid& grid = book.grid();
-  const std::string title =
-      part.section == nullptr ? "Other pieces" : words::with_curved_quotes(part.section->title);
-  book.open({.title = title,
-             .place = "section " + (part.section == nullptr ? "" : part.section->key),
-             .part = "The pieces",
-             .note = fmt::format("{}–{}", part.entries.front().place->number,
-                                 part.entries.back().place->number),
-             .starts = Starts::recto});
-  Page& page = book.page();
-  page.folio = false;
-  const double left = grid.left(page.side);
-  double y = grid.line(9);
-  draw::Style head = roman(grid, 34);
-  head.tracking = -4;
-  for (const std::string& line :
-       balanced(book.plan().fonts(), title, head, grid.columns(4) + grid.gutter)) {
-    book.text(page, {left - 0.6, y}, {{line, head}}, draw::Align::left, Role::title);
-    y += 13 * grid.type;
-  }
-  if (part.section != nullptr) {
-    const double width = std::min(87.0, grid.columns(4));
-    const double last =
-        book.ragged(page, {left, grid.line(18)},
-                    {{words::with_curved_quotes(without_marks(part.section->introduction)),
-                      text_style(grid)}},
-                    width, grid.step, Role::text);
-    if (last > grid.line(grid.lines + 1)) {
-      book.find({Fault::conflict, "the introduction runs over its page", title,
-                 "keep it to 150 words"});
-    }
-  }
-}
-
 }  // namespace
 
 void lay_entries(Layout& book) {
-  const Grid& grid = book.grid();
   for (const EntryPart& part : book.plan().parts) {
     lay_opener(book, part);
-    const auto forms = forms_of(grid, part.entries);
-    for (std::size_t at = 0; at < forms.size();) {
-      const Entry& entry = part.entries[at];
+    for (const Entry& entry : part.entries) {
       if (entry.front == nullptr && entry.back == nullptr) {
         book.find({Fault::not_found, "an entry has no plate",
                    fmt::format("piece {}", entry.piece().number), "photograph it"});
       }
-      if (forms[at] == Form::six) {
-        std::size_t end = at;
-        while (end < forms.size() && forms[end] == Form::six && end - at < 6) {
-          ++end;
-        }
-        lay_six(book, &entry, end - at);
-        at = end;
-      } else if (forms[at] == Form::spread) {
-        lay_spread(book, entry);
-        ++at;
+    }
+    for (const Slot& slot : slots_of(book, part.entries)) {
+      const Entry* first = &part.entries[slot.first];
+      if (slot.form == Form::six) {
+        lay_six(book, first, slot.count);
+      } else if (slot.form == Form::spread) {
+        lay_spread(book, *first);
       } else {
-        lay_single(book, entry);
-        ++at;
+        lay_page(book, first, slot.count);
       }
     }
   }

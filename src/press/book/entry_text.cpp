@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "press/book/type.h"
+#include "press/chronology.h"
 
 namespace backmark::press::book {
 
@@ -34,6 +35,53 @@ double add_fact(Layout& book,
   }
   book.fact(entry.piece(), kind, text);
   return book.ragged(page, at, {{text, style}}, width, leading, Role::entry);
+}
+
+// The facts of an entry's head in their order, and how each is set.
+struct HeadFact {
+  FactKind kind;
+  draw::Style style;
+  double leading;  // mm
+  double after;    // mm of white under it
+  bool always = false;
+};
+
+double above_title(const Grid& grid) {
+  return 4 * grid.step - 0.8 * grid.type;
+}
+
+std::vector<HeadFact> head_facts(const Grid& grid) {
+  std::vector<HeadFact> facts{
+      {FactKind::title, roman(grid, 15), 5.6 * grid.type, 0.6 * grid.type, true},
+      {FactKind::maker, roman(grid, 12), grid.step, 0},
+      {FactKind::made, roman(grid, 12), grid.step, 1.5 * grid.type, true}};
+  for (const FactKind kind : small_facts) {
+    facts.push_back({kind, kind == FactKind::lender ? caption_italic(grid) : caption(grid),
+                     grid.small, after_fact * grid.type});
+  }
+  return facts;
+}
+
+std::vector<draw::Paragraph> prose_paragraphs(Layout& book, const Entry& entry) {
+  const Grid& grid = book.grid();
+  std::vector<draw::Paragraph> all;
+  for (const auto paragraph : split(entry.fact(FactKind::prose), "\n")) {
+    if (!trim(paragraph).empty()) {
+      all.push_back(
+          draw::set_justified(book.plan().fonts(), book.plan().hyphens,
+                              {{draw::with_held_spaces(trim(paragraph)), text_style(grid)}},
+                              {grid.text_width(), all.empty() ? 0 : grid.step}));
+    }
+  }
+  return all;
+}
+
+// A year that is written on the piece: no curve.
+void draw_written(draw::Canvas& canvas, draw::Point at) {
+  constexpr double half = 1.15;
+  canvas.polygon(
+      {{at.x, at.y - half}, {at.x + half, at.y}, {at.x, at.y + half}, {at.x - half, at.y}});
+  canvas.fill(draw::copper);
 }
 
 void draw_band(draw::Canvas& canvas,
@@ -68,47 +116,55 @@ void draw_band(draw::Canvas& canvas,
 
 }  // namespace
 
-double add_entry_head(Layout& book, Page& page, const Entry& entry, double left, double width) {
+double add_entry_head(
+    Layout& book, Page& page, const Entry& entry, draw::Point at, double width) {
   const Grid& grid = book.grid();
   const std::string number = std::to_string(entry.place->number);
   draw::Style numeral = roman(grid, 30).with(draw::copper);
   numeral.figures = draw::Figures::lining;
-  book.place(page, entry.name(), {left, grid.line(0)});
+  book.place(page, entry.name(), at);
   book.fact(entry.piece(), FactKind::number, entry.fact(FactKind::number));
-  book.text(page, {left, grid.line(2)}, {{number, numeral}}, draw::Align::left, Role::heading);
-  double y = grid.line(4) - 0.8 * grid.type;
-  y = add_fact(book, page, entry, FactKind::title, {left, y}, roman(grid, 15), width,
-               5.6 * grid.type);
-  y += 0.6 * grid.type;
-  y = add_fact(book, page, entry, FactKind::maker, {left, y}, roman(grid, 12), width,
-               grid.step);
-  y = add_fact(book, page, entry, FactKind::made, {left, y}, roman(grid, 12), width, grid.step);
-  y += 1.5 * grid.type;
-  for (const FactKind kind : small_facts) {
+  book.text(page, {at.x, at.y + 2 * grid.step}, {{number, numeral}}, draw::Align::left,
+            Role::heading);
+  double y = at.y + above_title(grid);
+  for (const HeadFact& fact : head_facts(grid)) {
     const double before = y;
-    const draw::Style style = kind == FactKind::lender ? caption_italic(grid) : caption(grid);
-    y = add_fact(book, page, entry, kind, {left, y}, style, width, grid.small);
-    y += y > before ? after_fact * grid.type : 0;
+    y = add_fact(book, page, entry, fact.kind, {at.x, y}, fact.style, width, fact.leading);
+    y += y > before || fact.always ? fact.after : 0;
   }
   return y;
 }
 
 draw::Paragraph prose_lines(Layout& book, const Entry& entry) {
-  const Grid& grid = book.grid();
   draw::Paragraph lines;
-  bool first = true;
-  for (const auto paragraph : split(entry.fact(FactKind::prose), "\n")) {
-    if (trim(paragraph).empty()) {
-      continue;
-    }
-    auto set =
-        draw::set_justified(book.plan().fonts(), book.plan().hyphens,
-                            {{draw::with_held_spaces(trim(paragraph)), text_style(grid)}},
-                            {grid.text_width(), first ? 0 : grid.step});
+  for (draw::Paragraph& set : prose_paragraphs(book, entry)) {
     book.quality().add(set);
     lines.insert(lines.end(), std::make_move_iterator(set.begin()),
                  std::make_move_iterator(set.end()));
-    first = false;
+  }
+  return lines;
+}
+
+double head_height(Layout& book, const Entry& entry) {
+  const Grid& grid = book.grid();
+  const double width = grid.side_column ? grid.side_width() : grid.text_width();
+  double height = above_title(grid);
+  for (const HeadFact& fact : head_facts(grid)) {
+    const std::string& text = entry.fact(fact.kind);
+    if (!text.empty()) {
+      const auto lines =
+          draw::set_ragged(book.plan().fonts(), {{text, fact.style}}, {width, 0}).size();
+      height += static_cast<double>(lines) * fact.leading;
+    }
+    height += !text.empty() || fact.always ? fact.after : 0;
+  }
+  return height;
+}
+
+int prose_height(Layout& book, const Entry& entry) {
+  int lines = 0;
+  for (const draw::Paragraph& set : prose_paragraphs(book, entry)) {
+    lines += static_cast<int>(set.size());
   }
   return lines;
 }
@@ -130,14 +186,20 @@ void add_year_band(
   }
   const YearSpan years = book.plan().years;
   const Grid& grid = book.grid();
-  page.drawings.push_back([belief, years, axis, width](draw::Canvas& canvas) {
+  const auto written = written_year(book.plan().show(), entry.piece().id, belief->year);
+  page.drawings.push_back([belief, years, axis, width, written](draw::Canvas& canvas) {
     canvas.line(axis, {axis.x + width, axis.y}, draw::grey, {0.25 * mm_per_point});
     const double per_year = width / years.length();
     for (int year = (years.first.value + 9) / 10 * 10; year <= years.last.value; year += 10) {
       const double x = axis.x + (year - years.first.value) * per_year;
       canvas.line({x, axis.y}, {x, axis.y + 1}, draw::grey, {0.25 * mm_per_point});
     }
-    draw_band(canvas, belief->year, years, axis, width);
+    if (written && *written >= years.first && *written <= years.last) {
+      draw_written(canvas, {axis.x + (written->value + 0.5 - years.first.value) * per_year,
+                            axis.y - 2.8});
+    } else {
+      draw_band(canvas, belief->year, years, axis, width);
+    }
   });
   for (int year = (years.first.value + 9) / 10 * 10; year <= years.last.value; year += 10) {
     const double x = axis.x + (year - years.first.value) * width / years.length();

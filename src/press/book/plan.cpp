@@ -4,6 +4,7 @@
 #include <map>
 
 #include "base/text.h"
+#include "press/essay_check.h"
 #include "press/texts.h"
 
 namespace backmark::press::book {
@@ -89,6 +90,10 @@ void add_texts(Plan& plan) {
   plan.findings = std::move(texts.findings);
   const Problems prose = check_entry_prose(job, plan.grammar);
   plan.findings.insert(plan.findings.end(), prose.begin(), prose.end());
+  for (const Prose& essay : plan.essays) {
+    const Problems more = check_essay(job, essay);
+    plan.findings.insert(plan.findings.end(), more.begin(), more.end());
+  }
   add_loose_pictures(plan);
 }
 
