@@ -73,8 +73,10 @@ TEST_CASE("the whole paragraph weighed at once is never worse than line by line"
   for (int trial = 0; trial < 200; ++trial) {
     const auto places = random_places(random, 20 + static_cast<int>(random.below(80)));
     const Measure measure{118};
-    const double best = demerits(places, break_justified(places, measure), measure);
-    CHECK(best <= demerits(places, break_first_fit(places, measure), measure));
+    Measure relaxed = measure;
+    relaxed.tightest = -tightest_space / 0.24;
+    const double best = demerits(places, break_justified(places, measure), relaxed);
+    CHECK(best <= demerits(places, break_first_fit(places, measure), relaxed));
   }
 }
 
