@@ -79,11 +79,11 @@ export const pages: Page[] = [
   {
     key: 'show',
     title: 'Show',
-    help: 'Drag a piece; every number follows your hand.',
+    help: 'Drag a piece; every check follows your hand.',
     draw: Show,
     count: (hello) => (hello.counts.waiting ? hello.counts.waiting + ' wait' : 'sections'),
     near: false,
-    keys: [['Tab', 'next piece'], ['shift ← →', 'move the piece'], ['shift ↑ ↓', 'into another section'], ['P', 'drop']],
+    keys: [['Tab', 'next piece'], ['shift ← →', 'move the piece'], ['shift ↑ ↓', 'into another section'], ['P', 'drop'], ['arrows', 'in a case: by 5 mm, shift 50, alt 1'], ['Delete', 'out of its case']],
   },
   {
     key: 'prints',

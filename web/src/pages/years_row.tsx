@@ -87,7 +87,7 @@ function Stroke({ x, first, last, high, ordered, on }: { x: number; first: boole
   );
 }
 
-const underOf = (row: UseRow) => `${row.words} · ${row.pieces === 1 ? '1 piece' : row.pieces + ' pieces'}`;
+const countOf = (row: UseRow) => (row.pieces === 1 ? '1 piece' : row.pieces + ' pieces');
 const alsoSpoken = (row: UseRow) => {
   const torn = (row.beads ?? []).filter((bead) => bead.torn).length;
   return `, the year of ${row.known} is known` + (torn ? `, ${torn} do not fit` : '');
@@ -124,7 +124,10 @@ export function VariantRow({ row, group, at, frame, pieces, on, hide, id, onChoo
         </svg>
         <span class="of" style={{ left: frame.words + 'px', width: frame.axis.x0 - frame.words - 12 + 'px' }}>
           <b>{row.value}</b>
-          <small>{underOf(row)}</small>
+          <small>
+            {row.words}
+            <span class="n"> · {countOf(row)}</span>
+          </small>
           <span class="unseen">{alsoSpoken(row)}</span>
         </span>
       </button>
