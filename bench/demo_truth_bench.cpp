@@ -75,7 +75,7 @@ void run(const scenario::Scenario& demo,
       score.maker_calls.emplace_back(beliefs->pieces[i].maker.unrecorded, maker == nullptr);
     }
   }
-  score.shows += 1;
+  close_show(score);
   score.rhat = beliefs->rhat_max;
   score.ess = beliefs->ess_min;
   score.settled += beliefs->converged ? 1 : 0;

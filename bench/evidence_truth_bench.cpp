@@ -67,7 +67,7 @@ void run(const evidence::Grown& grown, const evidence::ReckonSettings& settings,
       score_maker(grown, beliefs->pieces[i], i, score);
     }
   }
-  score.shows += 1;
+  close_show(score);
   score.rhat = std::max(score.rhat, beliefs->rhat_max);
   score.ess = std::min(score.ess, beliefs->ess_min);
   score.settled += beliefs->converged ? 1 : 0;
@@ -101,7 +101,7 @@ void run_joint(const evidence::Grown& grown, const evidence::GrowthPlan& plan, S
       score_year({show.years, belief.year}, grown.year[i], random, score);
     }
   }
-  score.shows += 1;
+  close_show(score);
   score.rhat = std::max(score.rhat, fit->years.rhat_max);
   score.ess = std::min(score.ess, fit->years.ess_min);
   score.settled += fit->converged ? 1 : 0;
@@ -126,7 +126,7 @@ void run_oracle(const evidence::Grown& grown, const evidence::GrowthPlan& plan, 
                  grown.year[i], random, score);
     }
   }
-  score.shows += 1;
+  close_show(score);
 }
 
 }  // namespace

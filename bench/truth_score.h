@@ -19,6 +19,8 @@ struct Score {
   std::vector<std::pair<double, bool>> stories;      // chance of empty talk, it is
   std::vector<std::pair<double, bool>> parts;        // chance of a later part, it is
   double rhat = 0, ess = 1e9, settled = 0, shows = 0, seconds = 0;
+  double story_area = 0, part_area = 0;  // sums over shows
+  std::size_t stories_before = 0, parts_before = 0;
 };
 
 // The chance that a wrong one is given more doubt than a right one.
@@ -40,6 +42,19 @@ inline double area(std::vector<std::pair<double, bool>> calls) {
     i = j;
   }
   return right * wrong > 0 ? wins / (right * wrong) : 0;
+}
+
+// A show is done: its areas by itself. Shows differ in what is learned of a source, so pooling
+// them would compare doubts across shows.
+inline void close_show(Score& score) {
+  const auto since = [](const std::vector<std::pair<double, bool>>& calls, std::size_t before) {
+    return area({calls.begin() + static_cast<std::ptrdiff_t>(before), calls.end()});
+  };
+  score.story_area += since(score.stories, score.stories_before);
+  score.part_area += since(score.parts, score.parts_before);
+  score.stories_before = score.stories.size();
+  score.parts_before = score.parts.size();
+  score.shows += 1;
 }
 
 // Expected calibration error over tenths of the chance given.
@@ -96,15 +111,18 @@ inline std::pair<int, double> called(const std::vector<std::pair<double, bool>>&
 inline void print(const char* name, const Score& s) {
   fmt::print(
       "{}: undated {:.0f}, log {:.3f}, cover {:.3f} {:.3f} {:.3f}, mean error {:.2f} years, "
-      "maker ECE {:.3f}, story AUC {:.3f} ({}), ECE {:.3f}, part AUC {:.3f} ({}), ECE {:.3f}, "
+      "maker ECE {:.3f}, story AUC {:.3f} (pooled {:.3f}, {}), ECE {:.3f}, part AUC {:.3f} "
+      "(pooled "
+      "{:.3f}, {}), ECE {:.3f}, "
       "called later {} of which right {:.2f}, "
       "R-hat to {:.3f}, ESS "
       "from {:.0f}, settled {:.0f} of {:.0f}, {:.1f} CPU s a show\n",
       name, s.pieces, s.log_year / s.pieces, s.inside[0] / s.pieces, s.inside[1] / s.pieces,
       s.inside[2] / s.pieces, s.error / s.pieces, calibration_error(s.maker_calls),
-      area(s.stories), s.stories.size(), calibration_error(s.stories), area(s.parts),
-      s.parts.size(), calibration_error(s.parts), called(s.parts).first, called(s.parts).second,
-      s.rhat, s.ess, s.settled, s.shows, s.seconds / s.shows);
+      s.story_area / s.shows, area(s.stories), s.stories.size(), calibration_error(s.stories),
+      s.part_area / s.shows, area(s.parts), s.parts.size(), calibration_error(s.parts),
+      called(s.parts).first, called(s.parts).second, s.rhat, s.ess, s.settled, s.shows,
+      s.seconds / s.shows);
 }
 
 }  // namespace backmark::bench

@@ -1,6 +1,7 @@
 #include "evidence/comparanda.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace backmark::evidence {
@@ -91,7 +92,13 @@ Comparanda::Comparanda(const StyleTable& table,
 }
 
 Told Comparanda::told(const std::vector<StyleValue>& values, std::optional<int> lot) const {
-  Told told;
+  return told_without(values, lot, {}).front();
+}
+
+std::vector<Told> Comparanda::told_without(
+    const std::vector<StyleValue>& values,
+    std::optional<int> lot,
+    const std::vector<std::vector<std::size_t>>& groups) const {
   const std::size_t count = pool_.size();
   std::vector<std::uint8_t> bytes(count * pool_.kinds());
   pool_.row(values, count, bytes.data());
@@ -99,14 +106,29 @@ Told Comparanda::told(const std::vector<StyleValue>& values, std::optional<int> 
   for (std::size_t kind = 0; kind < pool_.kinds(); ++kind) {
     scaled.push_back(static_cast<float>(likeness_.d[kind]) * pool_.step(kind));
   }
-  told.weight.resize(count);
-  kernel_row(bytes.data(), count, scaled, told.weight.data());
-  for (std::size_t i = 0; i < count; ++i) {
-    told.weight[i] =
-        lot && lots_[i] == *lot ? 0 : told.weight[i] * static_cast<float>(evidence_[i]);
-    told.all += static_cast<double>(told.weight[i]);
+  std::vector<Told> all;
+  for (std::size_t group = 0; group <= groups.size(); ++group) {
+    std::vector<float> weights = scaled;
+    double missing = 0;  // what a character that is not recorded adds to every distance
+    if (group > 0) {
+      for (const std::size_t kind : groups[group - 1]) {
+        missing += static_cast<double>(scaled[kind]) * pool_.missing(kind);
+        weights[kind] = 0;
+      }
+    }
+    Told told;
+    told.weight.resize(count);
+    kernel_row(bytes.data(), count, weights, told.weight.data());
+    const double shrunk = std::exp(-missing);
+    for (std::size_t i = 0; i < count; ++i) {
+      told.weight[i] = lot && lots_[i] == *lot
+                           ? 0
+                           : told.weight[i] * static_cast<float>(evidence_[i] * shrunk);
+      told.all += static_cast<double>(told.weight[i]);
+    }
+    all.push_back(std::move(told));
   }
-  return told;
+  return all;
 }
 
 std::vector<double> Comparanda::years(const Told& told,

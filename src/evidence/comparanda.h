@@ -75,6 +75,11 @@ class Comparanda {
   int lot(std::size_t i) const { return lots_[i]; }
 
   Told told(const std::vector<StyleValue>& values, std::optional<int> lot) const;
+  // The same without each of some groups of characters, as if they had not been recorded.
+  // First with all of them.
+  std::vector<Told> told_without(const std::vector<StyleValue>& values,
+                                 std::optional<int> lot,
+                                 const std::vector<std::vector<std::size_t>>& groups) const;
   std::vector<double> years(const Told& told, const std::vector<double>& overall) const;
   // The parts d_f D_f of the distance to piece i of the pool, one a character.
   std::vector<double> parts(const std::vector<StyleValue>& values, std::size_t i) const;

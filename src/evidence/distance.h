@@ -28,6 +28,8 @@ class DistancePool {
   std::size_t member(std::size_t i) const { return members_[i]; }
   // What one byte step is worth.
   float step(std::size_t kind) const { return kinds_[kind].step; }
+  // What a value missing on either side counts for, in steps.
+  std::uint8_t missing(std::size_t kind) const { return kinds_[kind].missing; }
   // Words of a value that the pool knows (all terms of other shapes).
   std::vector<int> kept(std::size_t kind, const StyleValue& value) const;
 

@@ -26,9 +26,9 @@ struct Judged {
   std::vector<double> wrong_p;           // one a factor: chance that it is empty talk
   std::vector<std::string> parts;        // component names
   std::vector<ComponentEvidence> components;  // one a name in `parts`
-  std::vector<double> bare_p;                 // the style without them; empty if there are none
   std::vector<double> replaced_p;             // one a component
-  std::vector<double> maker_p;  // one a maker of the show, then the hand not listed
+  std::vector<std::size_t> in_order;  // columns that spoke as variants in order, not as style
+  std::vector<double> maker_p;        // one a maker of the show, then the hand not listed
   StyleJudgement style;
   YearSpan axis;
 };
@@ -97,6 +97,8 @@ struct Reckoning::Inside {
   void learn_makers_power(const Watch& watch);
   // Reliabilities, replaced parts, spans and changes of marks together, by chains.
   Result<Done> sample(const Watch& watch);
+  std::optional<YearSpan> usual_years(std::size_t maker) const;
+  StyleTable taught_table() const;
   // These learn, or take what was learned before (reckon_fit.cpp).
   Result<Done> fit_style_of(const Watch& watch, const Lessons* known);
   Result<Done> fit_hands_of(const Watch& watch, const Lessons* known);
@@ -110,8 +112,11 @@ struct Reckoning::Inside {
   // Whether acquisitions are weighed by what the style engine learned of them.
   bool lag_in_style() const { return style && gathered.arrivals >= least_arrivals; }
   Judged judge(const Asked& asked, bool detailed) const;
-  void weigh_style(const Asked& asked, bool detailed, Judged& out) const;
+  // `apart`: with each kind of replaceable part held against the rest, for weigh_doubts.
+  void weigh_style(const Asked& asked, bool detailed, bool apart, Judged& out) const;
   void weigh_parts(const Asked& asked, Judged& out) const;
+  // Columns of the replaceable characters, by kind of part.
+  std::map<model::Word, std::vector<std::size_t>> replaceable() const;
   // Lines of replaceable parts, summed by kind of part.
   std::map<model::Word, std::vector<double>> part_lines(const Judged& judged) const;
   double replaced_share(const Asked& asked, model::Word part) const;
@@ -127,6 +132,9 @@ struct Reckoning::Inside {
   void weigh_doubts(const std::vector<double>& before_makers, Judged& out) const;
   // Chances of each maker of the show before what is said, then of a hand not on the list.
   std::vector<double> maker_prior(const Asked& asked, const std::vector<double>& year) const;
+  double replaced_chance(const Judged& judged,
+                         std::size_t component,
+                         const std::vector<double>& by_makers) const;
   model::PieceBelief to_belief(const Asked& asked, const Judged& judged) const;
   model::PlaceBelief place_of(const Asked& asked, const Judged& judged) const;
 };

@@ -168,7 +168,7 @@ class JointPart {
     std::vector<Judged> judged(rows_.size());
     in_shares(rows_.size(), watch.threads, [&](std::size_t i) {
       if (!watch.stop.stop_requested()) {
-        inside_.weigh_style(inside_.asked(rows_[i], {}), false, judged[i]);
+        inside_.weigh_style(inside_.asked(rows_[i], {}), false, false, judged[i]);
       }
     });
     for (std::size_t i = 0; i < rows_.size() && !watch.stop.stop_requested(); ++i) {

@@ -37,16 +37,36 @@ void multiply_to_one(const std::vector<double>& by, std::vector<double>& p) {
   }
 }
 
-void Reckoning::Inside::weigh_style(const Asked& asked, bool detailed, Judged& out) const {
+std::map<model::Word, std::vector<std::size_t>> Reckoning::Inside::replaceable() const {
+  std::map<model::Word, std::vector<std::size_t>> by_part;
+  for (std::size_t c = 0; c < gathered.columns.parts().size(); ++c) {
+    const model::Character* character = show->find(gathered.columns.ids()[c]);
+    if (character != nullptr && character->replaceable) {
+      by_part[gathered.columns.parts()[c]].push_back(c);
+    }
+  }
+  return by_part;
+}
+
+void Reckoning::Inside::weigh_style(const Asked& asked,
+                                    bool detailed,
+                                    bool apart,
+                                    Judged& out) const {
   out.style_p.assign(static_cast<std::size_t>(axis.length()), 1.0 / axis.length());
   if (!style) {
     return;
   }
-  out.style = style->judge({.values = &asked.values,
-                            .lot = asked.lot,
-                            .latest = lag_in_style() ? acquired_by(asked.said) : std::nullopt,
-                            .comparanda = detailed ? 8U : 0U,
-                            .lines = true});
+  StyleQuestion question{.values = &asked.values,
+                         .lot = asked.lot,
+                         .latest = lag_in_style() ? acquired_by(asked.said) : std::nullopt,
+                         .comparanda = detailed ? 8U : 0U,
+                         .lines = true};
+  if (apart) {
+    for (const auto& [part, columns] : replaceable()) {
+      question.apart.push_back(columns);
+    }
+  }
+  out.style = style->judge(question);
   out.style_p = out.style.p;
 }
 
@@ -92,13 +112,13 @@ void Reckoning::Inside::weigh_parts(const Asked& asked, Judged& out) const {
   if (by_part.empty()) {
     return;
   }
-  out.bare_p = out.style_p;
+  std::vector<double> bare_p = out.style_p;
   for (const auto& [kind, nats] : by_part) {
-    take_out(nats, out.bare_p);
+    take_out(nats, bare_p);
     out.components.push_back({nats, replaced_share(asked, kind)});
     out.parts.emplace_back(show->text(kind));
   }
-  out.style_p = weigh_components(out.bare_p, out.components, {}).p;
+  out.style_p = weigh_components(bare_p, out.components, {}).p;
 }
 
 // A variant in a known order speaks of the year like a statement. A character that does so is
@@ -118,11 +138,8 @@ void Reckoning::Inside::add_sequences(const Asked& asked, Judged& out) const {
     out.said.push_back({.record = one.record, .what = one.what, .source = "the piece"});
     const auto column = one.seen ? gathered.columns.column(one.seen) : std::nullopt;
     if (column && *column < out.style.lines.size()) {
+      out.in_order.push_back(*column);
       take_out(out.style.lines[*column].nats, out.style_p);
-      const model::Character* character = show->find(one.seen);
-      if (!out.bare_p.empty() && character != nullptr && !character->replaceable) {
-        take_out(out.style.lines[*column].nats, out.bare_p);
-      }
     }
   }
 }
@@ -156,6 +173,31 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
   out.p = weigh_statements(out.style_p, out.factors).p;
 }
 
+// A part is held against the style of everything but the part: comparanda, too, are sought
+// without it.
+double Reckoning::Inside::replaced_chance(const Judged& judged,
+                                          std::size_t component,
+                                          const std::vector<double>& by_makers) const {
+  std::size_t group = 0;
+  for (const auto& [part, columns] : replaceable()) {
+    if (show->text(part) == judged.parts[component]) {
+      break;
+    }
+    ++group;
+  }
+  const StyleApart& apart = judged.style.apart[group];
+  std::vector<double> rest = apart.without_p;
+  for (const std::size_t column : judged.in_order) {
+    take_out(judged.style.lines[column].nats, rest);
+  }
+  multiply_to_one(by_makers, rest);
+  for (const StatementFactor& factor : judged.factors) {
+    multiply_to_one(factor_on_years(factor), rest);
+  }
+  const ComponentEvidence evidence{apart.nats, judged.components[component].replaced_share};
+  return weigh_components(rest, {evidence}, {}).replaced_p.front();
+}
+
 void Reckoning::Inside::weigh_doubts(const std::vector<double>& before_makers,
                                      Judged& out) const {
   std::vector<double> by_makers(out.p.size(), 1);
@@ -165,21 +207,15 @@ void Reckoning::Inside::weigh_doubts(const std::vector<double>& before_makers,
   std::vector<double> rest = out.style_p;
   multiply_to_one(by_makers, rest);
   out.wrong_p = weigh_statements(rest, out.factors).wrong_p;
-  if (out.components.empty()) {
-    return;
+  for (std::size_t component = 0; component < out.components.size(); ++component) {
+    out.replaced_p.push_back(replaced_chance(out, component, by_makers));
   }
-  rest = out.bare_p;
-  multiply_to_one(by_makers, rest);
-  for (const StatementFactor& factor : out.factors) {
-    multiply_to_one(factor_on_years(factor), rest);
-  }
-  out.replaced_p = weigh_components(rest, out.components, {}).replaced_p;
 }
 
 Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
   Judged out;
   out.axis = axis;
-  weigh_style(asked, detailed, out);
+  weigh_style(asked, detailed, true, out);
   weigh_parts(asked, out);
   weigh_said(asked, out);
   const std::vector<double> before_makers = out.p;

@@ -82,7 +82,7 @@ void Reckoning::Inside::learn_makers_power(const Watch& watch) {
     const Asked one = asked(rows[r], {.known_year = true});
     Judged before;
     before.axis = axis;
-    weigh_style(one, false, before);
+    weigh_style(one, false, false, before);
     weigh_parts(one, before);
     weigh_said(one, before);
     const std::vector<double> prior = maker_prior(one, before.p);

@@ -112,14 +112,40 @@ std::vector<double> Style::mixed(const Draft& draft) const {
   return p;
 }
 
-StyleJudgement Style::judge(const StyleQuestion& question) const {
-  const Draft draft = this->draft(question);
-  std::vector<double> p = mixed(draft);
-  if (question.latest) {
-    lags_.apply(p, *question.latest);
+// What has been learned of lags and of its own certainty.
+std::vector<double> Style::mended(std::vector<double> p, std::optional<Year> latest) const {
+  if (latest) {
+    lags_.apply(p, *latest);
   }
   p = ranks_.mend(p);
   normalise(p);
+  return p;
+}
+
+StyleApart Style::held_apart(const StyleQuestion& question,
+                             Draft draft,
+                             const Told& told,
+                             const std::vector<std::size_t>& group) const {
+  StyleApart apart;
+  std::vector<double> nats(grid_.cells(), 0.0);
+  for (const std::size_t character : group) {
+    const std::vector<double> line = to_cells(draft.lines[character]);
+    for (std::size_t cell = 0; cell < line.size(); ++cell) {
+      nats[cell] += curves_alone_[character] * line[cell];
+    }
+    draft.lines[character].clear();
+  }
+  if (compared_) {
+    draft.comparanda = comparanda_.years(told, draft.overall);
+  }
+  apart.without_p = to_years(grid_, mended(mixed(draft), question.latest));
+  apart.nats = centred(grid_, nats, 1, std::vector<double>(nats.size(), 0.0));
+  return apart;
+}
+
+StyleJudgement Style::judge(const StyleQuestion& question) const {
+  const Draft draft = this->draft(question);
+  const std::vector<double> p = mended(mixed(draft), question.latest);
   StyleJudgement judgement;
   judgement.axis = grid_.span;
   judgement.p = to_years(grid_, p);
@@ -134,6 +160,15 @@ StyleJudgement Style::judge(const StyleQuestion& question) const {
                                         static_cast<double>(told.weight[i]) / all,
                                         comparanda_.parts(*question.values, i)});
       }
+    }
+  }
+  if (!question.apart.empty()) {
+    const std::vector<Told> told =
+        compared_ ? comparanda_.told_without(*question.values, question.lot, question.apart)
+                  : std::vector<Told>(question.apart.size() + 1);
+    for (std::size_t group = 0; group < question.apart.size(); ++group) {
+      judgement.apart.push_back(
+          held_apart(question, draft, told[group + 1], question.apart[group]));
     }
   }
   if (question.lines) {

@@ -59,6 +59,12 @@ struct Comparandum {
   std::vector<double> apart;  // d_f D_f, one a character: why it is near, and where it is not
 };
 
+// A group of characters (those of one part) held against everything else.
+struct StyleApart {
+  std::vector<double> without_p;  // p as it would be had they not been recorded
+  std::vector<double> nats;  // what their curves say, one log weight a year; empty: nothing
+};
+
 struct StyleJudgement {
   YearSpan axis;
   std::vector<double> p;         // one a year, sums to 1; calibrated
@@ -66,6 +72,7 @@ struct StyleJudgement {
   std::vector<StyleLine> lines;  // one a character, overall, comparanda
   std::vector<Comparandum> comparanda;  // heaviest first
   double compared = 0;                  // sum K / (sum K + open): how much the pieces say
+  std::vector<StyleApart> apart;        // one a group asked about
 };
 
 // What is asked of one piece.
@@ -74,8 +81,9 @@ struct StyleQuestion {
   std::optional<int> lot;  // pieces of this lot do not speak
   // Already in the answer, and in what its calibration was learned from: do not apply it again.
   std::optional<Year> latest;
-  std::size_t comparanda = 0;  // how many to list
-  bool lines = false;          // whether to give the lines
+  std::size_t comparanda = 0;                   // how many to list
+  bool lines = false;                           // whether to give the lines
+  std::vector<std::vector<std::size_t>> apart;  // groups of characters to hold against the rest
 };
 
 class Style {
@@ -113,6 +121,11 @@ class Style {
   Draft draft(const StyleQuestion& question) const;
   std::vector<std::vector<double>> stack_lines(const Draft& draft) const;
   std::vector<double> mixed(const Draft& draft) const;
+  std::vector<double> mended(std::vector<double> p, std::optional<Year> latest) const;
+  StyleApart held_apart(const StyleQuestion& question,
+                        Draft draft,
+                        const Told& told,
+                        const std::vector<std::size_t>& group) const;
   std::vector<double> to_cells(const std::vector<double>& line) const;
   std::vector<StyleValue> kept(const std::vector<StyleValue>& values) const;
 

@@ -70,6 +70,28 @@ struct Invented {
 
 }  // namespace
 
+TEST_CASE("a named piece without a date teaches what its maker's years are") {
+  Invented made;
+  const Id<Maker> maker{made.next++};
+  made.show.all<Maker>() = {{.id = maker,
+                             .key = "oda",
+                             .name = "Oda Vessen",
+                             .from = Year{1966},
+                             .to = Year{1972},
+                             .mark = "OV"}};
+  for (int i = 0; i < 20; ++i) {
+    const Id<Piece> piece = made.add("loop", 0);
+    made.show.all<Mark>().push_back({.id = {made.next++}, .piece = piece, .text = "OV"});
+  }
+  const Id<Piece> asked = made.add("loop", 0);  // no mark, and nobody says by whom
+  const Reckoning reckoning = made.reckon();
+  REQUIRE(made.show.all<Piece>().back().id == asked);
+  const auto year = reckoning.judge(made.count() - 1).year;
+  CHECK(year.at(0.5).value >= 1964);
+  CHECK(year.at(0.25).value >= 1960);
+  CHECK_FALSE(reckoning.gathered().style.pieces.back().stated);
+}
+
 TEST_CASE("an undated piece is dated by the pieces that are like it") {
   Invented made;
   const Reckoning reckoning = made.reckon();

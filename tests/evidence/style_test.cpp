@@ -163,6 +163,24 @@ TEST_CASE("an answer lists its comparanda and adds up its lines") {
         judged.lines[0].nats[static_cast<std::size_t>(1810 - judged.axis.first.value)]);
 }
 
+TEST_CASE("a part held apart is answered without as if it had never been recorded") {
+  const auto style = fit_style(made_up(4, 300), {}, {});
+  REQUIRE(style.ok());
+  const std::vector<StyleValue> whole{{{1}, {}}, {{1}, {}}, {{}, 20.0}};
+  const std::vector<StyleValue> without_form{{{}, {}}, {{1}, {}}, {{}, 20.0}};
+  const auto judged = style->judge({.values = &whole, .apart = {{0}, {1, 2}}});
+  REQUIRE(judged.apart.size() == 2);
+  const auto bare = style->judge({.values = &without_form});
+  for (std::size_t t = 0; t < bare.p.size(); ++t) {
+    CHECK(judged.apart[0].without_p[t] == doctest::Approx(bare.p[t]).epsilon(1e-4));
+  }
+  // What the form itself says: made from 1840 to 1879 rather than in the 1960s.
+  const auto at = [&](int year) {
+    return judged.apart[0].nats[static_cast<std::size_t>(year - judged.axis.first.value)];
+  };
+  CHECK(at(1860) > at(1965) + 1);
+}
+
 TEST_CASE("a small show says that its weights are borrowed") {
   const auto few = fit_style(made_up(10, 20), {}, {});
   REQUIRE(few.ok());
