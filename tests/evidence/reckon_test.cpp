@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "base/text.h"
+#include "evidence/grown_show.h"
 
 using namespace backmark;
 using namespace backmark::model;
@@ -127,6 +128,35 @@ TEST_CASE("years that are all moved by a century move the answer by a century, n
   const auto early = fitted->judge(then.count() - 1);
   for (const double share : {0.1, 0.5, 0.9}) {
     CHECK(late.year.at(share) - early.year.at(share) == 100);
+  }
+}
+
+TEST_CASE("makers under other names move nothing else") {
+  evidence::Grown grown =
+      evidence::Grower(
+          evidence::GrowthPlan{.pieces = 200, .makers = 8, .characters = 8, .seed = 6})
+          .grow();
+  const auto answers = [&] {
+    grown.show.settle();
+    const auto fitted = Reckoning::fit(grown.show, {.chains = 2, .rounds = 100}, {});
+    REQUIRE(fitted);
+    auto all = fitted->judge_all({});
+    REQUIRE(all);
+    return std::move(*all);
+  };
+  const Beliefs before = answers();
+  for (Maker& maker : grown.show.all<Maker>()) {
+    maker.key = "k" + maker.key;
+    maker.name = "Workshop of " + maker.name;
+  }
+  const Beliefs after = answers();
+  for (std::size_t i = 0; i < before.pieces.size(); ++i) {
+    CHECK(before.pieces[i].year.p == after.pieces[i].year.p);
+    REQUIRE(before.pieces[i].maker.makers.size() == after.pieces[i].maker.makers.size());
+    for (std::size_t m = 0; m < before.pieces[i].maker.makers.size(); ++m) {
+      CHECK(before.pieces[i].maker.makers[m].maker == after.pieces[i].maker.makers[m].maker);
+      CHECK(before.pieces[i].maker.makers[m].p == after.pieces[i].maker.makers[m].p);
+    }
   }
 }
 
