@@ -96,11 +96,6 @@ std::uint64_t fingerprint_of_frame(const model::Show& show, const Gathered& gath
     mark.put(maker.from_sd);
     mark.put(maker.to_sd);
   }
-  for (const model::Source& source : show.all<model::Source>()) {
-    mark.put_int(source.id.value);
-    mark.put_int(static_cast<int>(source.kind));
-    mark.put(source.reliability.value_or(-1));
-  }
   for (const StatedWindow& window : gathered.style.windows) {
     const StyleCharacter& character = gathered.style.characters[window.character];
     mark.put(character.name);

@@ -13,7 +13,8 @@ std::uint64_t fingerprint_of_piece(const model::Show& show,
                                    const Gathered& gathered,
                                    std::size_t piece);
 
-// Of all that is said of no single piece: makers, sources, windows of use, lineages.
+// Of all that is said of no single piece: makers, windows of use, lineages. What a source is
+// worth stands in the marks of the pieces that it speaks of.
 std::uint64_t fingerprint_of_frame(const model::Show& show, const Gathered& gathered);
 
 }  // namespace backmark::evidence

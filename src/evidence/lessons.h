@@ -59,7 +59,7 @@ struct Lessons {
   double makers_power = 0;
   Sampled sampled;
   // Marks of what was said then: of each piece in the order of ids, and of everything else
-  // (makers, sources, windows, lineages).
+  // (makers, windows, lineages).
   std::map<std::int32_t, std::uint64_t> pieces;
   std::uint64_t frame = 0;
 };

@@ -22,7 +22,7 @@ std::string in_words(const ReckonSettings& settings) {
 std::string kept_note(double changed) {
   const std::string learned = "What all pieces share was learned in an earlier reckoning; ";
   if (changed >= 1) {
-    return learned + "makers, sources, windows or orders have changed since.";
+    return learned + "makers, windows or orders have changed since.";
   }
   return learned + fmt::format("{:.1f} in 100 pieces are new or say something else since.",
                                100 * changed);

@@ -79,8 +79,10 @@ TEST_CASE(
     ++asked;
   }
   const model::Piece piece = grown.show.all<model::Piece>()[asked];
+  const model::Id<model::Source> notebook{grown.show.next_id++};  // nobody has cited it yet
+  grown.show.all<model::Source>().push_back({.id = notebook, .key = "notebook"});
   grown.show.all<model::Claim>().push_back({.id = {grown.show.next_id++},
-                                            .source = grown.show.all<model::Source>()[0].id,
+                                            .source = notebook,
                                             .subject = piece.id.value,
                                             .says = model::Says::inscribed,
                                             .from = Year{1870},
