@@ -128,9 +128,11 @@ void lay_spread(Layout& book, const Entry& entry) {
   centred.y += std::max(0.0, (room.height - height_of(entry) * ratio) * 0.42);
   centred.height -= centred.y - room.y;
   add_pair(recto, entry, centred);
-  add_bar_and_words(
-      book, recto, grid.left(recto.side), grid.right(recto.side), ratio, 50,
-      fmt::format("{}, front and back, {}", entry.place->number, ratio_words(ratio)));
+  if (height_of(entry) > 0) {
+    add_bar_and_words(
+        book, recto, grid.left(recto.side), grid.right(recto.side), ratio, 50,
+        fmt::format("{}, front and back, {}", entry.place->number, ratio_words(ratio)));
+  }
 }
 
 // A piece in the upper or lower part of a page, from grid line `from` on. Returns the ratio of
