@@ -98,8 +98,8 @@ Result<FittedPiece> fitted_piece(OpenShow& open,
 
 std::string learned_line(const Fitted& fitted) {
   const double changed = fitted.reckoning.changed_since_learned().value_or(0);
-  return changed > 0 ? "The show has changed since it was reckoned; run \"backmark infer\" to "
-                       "learn from that too.\n"
+  return changed > 0 ? "The show has changed since weights were last learned from it; this answer "
+                       "weighs what is recorded now.\n"
                      : "";
 }
 
