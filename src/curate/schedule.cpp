@@ -86,7 +86,10 @@ Tally draw_all(const Network& network, const ScheduleWish& wish) {
   return tally;
 }
 
-void put_chances(Schedule& made, Tally tally, const ScheduleWish& wish) {
+void put_chances(Schedule& made,
+                 const Network& network,
+                 Tally tally,
+                 const ScheduleWish& wish) {
   const double n = wish.draws;
   made.p_show = tally.show / n;
   made.p_book = tally.book / n;
@@ -100,7 +103,8 @@ void put_chances(Schedule& made, Tally tally, const ScheduleWish& wish) {
   for (std::size_t i = 0; i < made.tasks.size(); ++i) {
     TaskDates& dates = made.dates[i];
     dates.critical_p = tally.critical[i] / n;
-    dates.breaks = dates.critical_p * std::sqrt(made.tasks[i].work.time.variance()) / whole;
+    dates.breaks =
+        dates.critical_p * std::sqrt(network.activities()[i].time.variance()) / whole;
     if (dates.breaks > 0) {
       made.breakers.push_back(i);
     }
@@ -125,9 +129,22 @@ void put_dates(Schedule& made, const Pass& pass, const ScheduleWish& wish) {
   }
 }
 
+Activity to_activity(const model::Task& task) {
+  Activity work{.name = task.key, .after = {}, .time = {}};
+  for (const auto key : split(task.after, " ")) {
+    if (!key.empty()) {
+      work.after.emplace_back(key);
+    }
+  }
+  if (!task.done) {
+    work.time = {task.least_days, task.likely_days, task.greatest_days};
+  }
+  return work;
+}
+
 }  // namespace
 
-model::DayNumber Schedule::decide_by(Holds holds) const {
+model::DayNumber Schedule::decide_by(model::Holds holds) const {
   model::DayNumber earliest = model::unknown_day;
   for (std::size_t i = 0; i < tasks.size(); ++i) {
     const bool counts = tasks[i].holds == holds && !tasks[i].done;
@@ -138,24 +155,26 @@ model::DayNumber Schedule::decide_by(Holds holds) const {
   return earliest;
 }
 
-Result<Schedule> schedule(std::vector<Task> tasks, const ScheduleWish& wish) {
+Result<Network> to_network(const std::vector<model::Task>& tasks) {
+  std::vector<Activity> activities;
+  for (const model::Task& task : tasks) {
+    activities.push_back(to_activity(task));
+  }
+  auto network = Network::of(std::move(activities));
+  if (network && network->find("open") == network->size()) {
+    return Problem{Fault::not_found, "no task is called \"open\"", "",
+                   "the task that everything leads to on opening day has the key \"open\""};
+  }
+  return network;
+}
+
+Result<Schedule> schedule(std::vector<model::Task> tasks, const ScheduleWish& wish) {
   if (auto trouble = trouble_with(wish)) {
     return *trouble;
   }
-  std::vector<Activity> activities;
-  for (Task& task : tasks) {
-    if (task.done) {
-      task.work.time = {};
-    }
-    activities.push_back(task.work);
-  }
-  const auto network = Network::of(std::move(activities));
+  const auto network = to_network(tasks);
   if (!network) {
     return network.problem();
-  }
-  if (network->find("open") == network->size()) {
-    return Problem{Fault::not_found, "no task is called \"open\"", "",
-                   "the task that everything leads to on opening day has the key \"open\""};
   }
   Schedule made;
   made.tasks = std::move(tasks);
@@ -164,7 +183,7 @@ Result<Schedule> schedule(std::vector<Task> tasks, const ScheduleWish& wish) {
   made.path = critical_path(*network, pass);
   made.p_path = chance_along_path(*network, wish.opening - wish.today);
   put_dates(made, pass, wish);
-  put_chances(made, draw_all(*network, wish), wish);
+  put_chances(made, *network, draw_all(*network, wish), wish);
   return made;
 }
 

@@ -6,20 +6,9 @@
 #include <vector>
 
 #include "curate/network.h"
-#include "model/id.h"
+#include "model/task.h"
 
 namespace backmark::curate {
-
-// Which pieces a task holds up: once it begins, such a piece must have been decided on.
-enum class Holds { nothing, show, book, loan };
-
-struct Task {
-  Activity work;  // its name is the key; times in calendar days
-  std::string title;
-  std::string group;
-  Holds holds = Holds::nothing;
-  bool done = false;
-};
 
 // What is asked: the day to be ready for, the day work goes on from, and how chance is drawn.
 struct ScheduleWish {
@@ -40,7 +29,7 @@ struct TaskDates {
 };
 
 struct Schedule {
-  std::vector<Task> tasks;
+  std::vector<model::Task> tasks;
   std::vector<TaskDates> dates;   // one a task
   std::vector<std::size_t> path;  // the critical path
   double expected_days = 0;       // along it, from today
@@ -53,13 +42,17 @@ struct Schedule {
 
   // The last day on which a piece that such tasks hold up may be decided: the earliest of their
   // latest starts. unknown_day: no undone task holds it.
-  model::DayNumber decide_by(Holds holds) const;
+  model::DayNumber decide_by(model::Holds holds) const;
 };
+
+// The tasks as a network; one that is done takes no time. Problems: those of Network::of;
+// not_found (no task "open", to which everything leads).
+Result<Network> to_network(const std::vector<model::Task>& tasks);
 
 // Lays the tasks out backwards from opening day and draws their times (beta distributions of
 // the Program Evaluation and Review Technique, independent of each other; done tasks take
-// none). Problems: those of Network::of; not_found (no task "open", or opening or today is
-// unknown); bad_input (draws below 1). Without a task "book", its chance is that of the show.
-Result<Schedule> schedule(std::vector<Task> tasks, const ScheduleWish& wish);
+// none). Problems: those of to_network; not_found (opening is unknown); bad_input (today is
+// unknown; draws below 1). Without a task "book", its chance is that of the show.
+Result<Schedule> schedule(std::vector<model::Task> tasks, const ScheduleWish& wish);
 
 }  // namespace backmark::curate

@@ -2,6 +2,7 @@
 #include "desk/add_words.h"
 #include "exchange/import.h"
 #include "exchange/import_map.h"
+#include "exchange/item.h"
 
 namespace backmark::desk {
 
@@ -13,25 +14,13 @@ using model::Show;
 // What is typed by hand is kept as the word of this source.
 constexpr const char* by_hand = "by-hand";
 
-// "Oda Vessen" -> "oda-vessen", with a number behind it if another has it.
+// "Oda Vessen" -> "oda_vessen", as an import has it, with a number behind it if another has it.
 template <class Has>
 std::string key_from(std::string_view name, const Has& has) {
-  std::string key;
-  for (const char c : lower_ascii(name)) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-    if (plain) {
-      key += c;
-    } else if (!key.empty() && key.back() != '-') {
-      key += '-';
-    }
-  }
-  while (!key.empty() && key.back() == '-') {
-    key.pop_back();
-  }
-  key = key.empty() ? "unnamed" : key;
+  const std::string key = exchange::to_key(name).empty() ? "unnamed" : exchange::to_key(name);
   std::string tried = key;
   for (int n = 2; has(tried); ++n) {
-    tried = fmt::format("{}-{}", key, n);
+    tried = fmt::format("{}_{}", key, n);
   }
   return tried;
 }

@@ -38,6 +38,7 @@ Operation look_list();
 Operation identify_material();
 Operation screen_show();
 Operation schedule_show();
+Operation set_task();
 Operation set_case();
 Operation set_fixture();
 Operation put_pieces();

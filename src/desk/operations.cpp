@@ -18,6 +18,7 @@ const std::vector<Operation>& operations() {
       withdraw_record(), set_case(),          set_fixture(),      put_pieces(),
       keep_reading(),    keep_exposure(),     set_requirement(),  light_show(),
       climate_show(),    loads_show(),        log_leave(),        care_show(),
+      set_task(),
   };
   return list;
 }

@@ -1,9 +1,9 @@
 #include <map>
 
-#include "base/csv_read.h"
 #include "base/text.h"
 #include "desk/cases.h"
 #include "desk/each.h"
+#include "desk/list_file.h"
 #include "desk/measures.h"
 
 namespace backmark::desk {
@@ -86,11 +86,8 @@ Result<Done> put_one(model::Change& change,
   return Done{};
 }
 
-struct Wishes {
-  std::vector<Wish> list;
-  std::vector<long> rows;  // of the file; empty: from the command line
-  Problems problems;
-};
+// From the command line no item has a row.
+using Wishes = ListRead<Wish>;
 
 Result<Wishes> wishes_on_line(const Call& call) {
   Wish common{.key = call.text("case")};
@@ -110,28 +107,17 @@ Result<Wishes> wishes_on_line(const Call& call) {
   }
   Wishes wishes;
   for (const std::string& number : call.texts("number")) {
-    wishes.list.push_back(common);
-    wishes.list.back().number = number;
+    wishes.items.push_back(common);
+    wishes.items.back().number = number;
   }
   return wishes;
 }
 
-using Columns = std::map<std::string, std::size_t>;
-
-std::string cell(const Columns& columns,
-                 const std::vector<std::string>& cells,
-                 const std::string& name) {
-  const auto at = columns.find(name);
-  return at == columns.end() || at->second >= cells.size()
-             ? std::string()
-             : std::string(trim(cells[at->second]));
-}
-
-Result<Wish> wish_of_row(const Columns& columns, const std::vector<std::string>& cells) {
-  Wish wish{.number = cell(columns, cells, "number"), .key = cell(columns, cells, "case")};
+Result<Wish> wish_of_row(const ListRow& row) {
+  Wish wish{.number = std::string(row.at("number")), .key = std::string(row.at("case"))};
   for (const auto& [name, value] : {std::pair{"x", &wish.x_mm}, std::pair{"y", &wish.y_mm},
                                     std::pair{"shelf", &wish.shelf}}) {
-    const std::string text = cell(columns, cells, name);
+    const std::string_view text = row.at(name);
     *value = to_number(text);
     if (!text.empty() && (!*value || !(**value >= 0 && **value <= 20000))) {
       return Problem{Fault::bad_input, fmt::format("\"{}\" is no {} of a place", text, name),
@@ -139,42 +125,6 @@ Result<Wish> wish_of_row(const Columns& columns, const std::vector<std::string>&
     }
   }
   return wish;
-}
-
-Result<Wishes> wishes_in_file(const Call& call) {
-  const auto text = read_file(call.path("from"));
-  if (!text) {
-    return text.problem();
-  }
-  const std::string name = call.path("from").filename().string();
-  CsvReader reader(*text, ',');
-  std::vector<std::string> cells;
-  Columns columns;
-  if (reader.next(cells)) {
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-      columns[std::string(trim(cells[i]))] = i;
-    }
-  }
-  if (!columns.contains("number") || !columns.contains("case")) {
-    return Problem{Fault::bad_input, "there is no column \"number\" or no column \"case\"",
-                   name + ", row 1", "let row 1 be number,case,x,y,shelf"};
-  }
-  Wishes wishes;
-  while (reader.next(cells)) {
-    auto wish = wish_of_row(columns, cells);
-    if (!wish) {
-      Problem problem = wish.problem();
-      problem.where = fmt::format("{}, row {}", name, reader.row());
-      wishes.problems.push_back(std::move(problem));
-      continue;
-    }
-    wishes.list.push_back(*std::move(wish));
-    wishes.rows.push_back(static_cast<long>(reader.row()));
-  }
-  if (reader.problem()) {
-    wishes.problems.push_back(*reader.problem());
-  }
-  return wishes;
 }
 
 Result<Answer> drop(OpenShow& open, const Call& call, const Surroundings& around) {
@@ -205,16 +155,18 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (call.flag("drop")) {
     return drop(*open, call, around);
   }
-  auto wishes = call.has("from") ? wishes_in_file(call) : wishes_on_line(call);
+  auto wishes = call.has("from") ? read_list<Wish>(call.path("from"), {"number", "case"},
+                                                   "number, case, x, y, shelf", wish_of_row)
+                                 : wishes_on_line(call);
   if (!wishes) {
     return wishes.problem();
   }
   Standing standing = standing_in(open->show);
   model::Change change(open->show, "put",
-                       fmt::format("{} pieces put into cases", wishes->list.size()));
+                       fmt::format("{} pieces put into cases", wishes->items.size()));
   std::map<std::string, int> counts;
-  for (std::size_t i = 0; i < wishes->list.size(); ++i) {
-    const Wish& wish = wishes->list[i];
+  for (std::size_t i = 0; i < wishes->items.size(); ++i) {
+    const Wish& wish = wishes->items[i];
     ++counts[wish.key];
     if (auto done = put_one(change, standing, open->show, wish); !done) {
       Problem problem = done.problem();
@@ -229,7 +181,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return Answer{Json::object(), "Nothing was put anywhere.\n", wishes->problems};
   }
   Answer answer;
-  answer.json = {{"put", wishes->list.size()}, {"cases", Json::object()}};
+  answer.json = {{"put", wishes->items.size()}, {"cases", Json::object()}};
   for (const auto& [key, count] : counts) {
     answer.json["cases"][key] = count;
     answer.text += fmt::format("{}: {} put.\n", key, count);
@@ -254,7 +206,7 @@ Operation put_pieces() {
                          {.name = "shelf", .help = "counted from below; 0: on a mount"},
                          {.name = "from",
                           .takes = Takes::file,
-                          .help = "CSV with the columns number, case, x, y, shelf"},
+                          .help = "a spreadsheet with the columns number, case, x, y, shelf"},
                          {.name = "drop", .takes = Takes::flag, .help = "in no case any more"}},
           .run = run};
 }

@@ -14,11 +14,11 @@ namespace backmark::desk {
 
 namespace {
 
-using curate::Holds;
 using curate::Schedule;
-using curate::Task;
 using curate::TaskDates;
 using model::DayNumber;
+using model::Holds;
+using model::Task;
 
 const char* const caution =
     "Times are drawn as independent; one cause that delays several tasks makes lateness "
@@ -65,11 +65,12 @@ std::vector<PieceLimit> limits_of(const model::Show& show, const Schedule& plan)
 Json task_json(const Schedule& plan, std::size_t at) {
   const Task& task = plan.tasks[at];
   const TaskDates& dates = plan.dates[at];
-  return {{"task", task.work.name},
+  return {{"task", task.key},
           {"group", task.group},
           {"title", task.title},
-          {"after", task.work.after},
-          {"days", {task.work.time.least, task.work.time.likely, task.work.time.greatest}},
+          {"after", task.after},
+          {"days", {task.least_days, task.likely_days, task.greatest_days}},
+          {"holds", to_text(task.holds)},
           {"done", task.done},
           {"earliest_start", iso_day(dates.earliest_start)},
           {"latest_start", iso_day(dates.latest_start)},
@@ -83,7 +84,7 @@ std::vector<std::string> names_of(const Schedule& plan,
                                   const std::vector<std::size_t>& places) {
   std::vector<std::string> names;
   for (const std::size_t at : places) {
-    names.push_back(plan.tasks[at].work.name);
+    names.push_back(plan.tasks[at].key);
   }
   return names;
 }
@@ -157,13 +158,13 @@ std::string to_text(const Schedule& plan,
   text += "\nMost likely to break the day\n";
   for (const std::size_t at : plan.breakers) {
     text += fmt::format("  {}  critical in {:>3.0f} %  latest start {}  {}\n",
-                        padded(plan.tasks[at].work.name, 13), 100 * plan.dates[at].critical_p,
+                        padded(plan.tasks[at].key, 13), 100 * plan.dates[at].critical_p,
                         iso_day(plan.dates[at].latest_start), plan.tasks[at].title);
   }
   text += "\nTask           latest start  latest finish  float\n";
   for (std::size_t i = 0; i < plan.tasks.size(); ++i) {
     const TaskDates& dates = plan.dates[i];
-    text += fmt::format("  {} {}    {}   {:>6.0f}  {}\n", padded(plan.tasks[i].work.name, 13),
+    text += fmt::format("  {} {}    {}   {:>6.0f}  {}\n", padded(plan.tasks[i].key, 13),
                         iso_day(dates.latest_start), iso_day(dates.latest_finish),
                         dates.slack_days, plan.tasks[i].done ? "done" : plan.tasks[i].title);
   }
@@ -188,37 +189,20 @@ Result<curate::ScheduleWish> wish_of(const Call& call,
   return wish;
 }
 
-Result<TaskRows> tasks_of(const Call& call) {
-  if (!call.has("tasks")) {
-    return TaskRows{usual_tasks(), {}};
-  }
-  const auto text = read_file(call.path("tasks"));
-  if (!text) {
-    return text.problem();
-  }
-  return read_tasks(*text, call.path("tasks").filename().string());
-}
-
 Result<Answer> run(const Call& call, const Surroundings& around) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
   }
-  auto rows = tasks_of(call);
-  if (!rows) {
-    return rows.problem();
-  }
-  if (!rows->problems.empty()) {
-    return Answer{.json = Json::object(), .text = "", .problems = rows->problems};
-  }
+  std::vector<Task> tasks = tasks_of(open->show);
   if (call.flag("csv")) {
-    return Answer{.json = Json::object(), .text = tasks_csv(rows->tasks), .problems = {}};
+    return Answer{.json = Json::object(), .text = tasks_csv(tasks), .problems = {}};
   }
   const auto wish = wish_of(call, open->show, around);
   if (!wish) {
     return wish.problem();
   }
-  const auto plan = curate::schedule(std::move(rows->tasks), *wish);
+  const auto plan = curate::schedule(std::move(tasks), *wish);
   if (!plan) {
     return plan.problem();
   }
@@ -239,9 +223,6 @@ Operation schedule_show() {
   return {.name = "schedule",
           .help = "dates back from opening day, floats, and the chance of being on time",
           .parameters = {show_folder(),
-                         {.name = "tasks",
-                          .takes = Takes::file,
-                          .help = "your own list of tasks, as --csv prints it"},
                          {.name = "csv",
                           .takes = Takes::flag,
                           .help = "print the list of tasks as CSV, to be edited"},

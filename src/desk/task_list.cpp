@@ -2,10 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
-#include <map>
-#include <optional>
 
-#include "base/csv_read.h"
 #include "base/csv_write.h"
 #include "base/text.h"
 #include "reference/schedule_task.h"
@@ -14,52 +11,21 @@ namespace backmark::desk {
 
 namespace {
 
-using curate::Holds;
-using curate::Task;
+using model::Holds;
+using model::Task;
 
 constexpr std::string_view hold_words[] = {"", "show", "book", "loan"};
-
-std::optional<Holds> read_holds(std::string_view text) {
-  for (std::size_t i = 0; i < std::size(hold_words); ++i) {
-    if (hold_words[i] == text) {
-      return static_cast<Holds>(i);
-    }
-  }
-  return std::nullopt;
-}
-
-std::vector<std::string> keys_of(std::string_view text) {
-  std::vector<std::string> keys;
-  for (const auto key : split(text, " ")) {
-    if (!key.empty()) {
-      keys.emplace_back(key);
-    }
-  }
-  return keys;
-}
-
-// A row by its headings.
-struct TaskCells {
-  const std::map<std::string, std::size_t>& columns;
-  const std::vector<std::string>& cells;
-
-  std::string_view at(const std::string& heading) const {
-    const auto found = columns.find(heading);
-    return found == columns.end() || found->second >= cells.size() ? std::string_view()
-                                                                   : trim(cells[found->second]);
-  }
-};
 
 bool is_yes(std::string_view text) {
   return text == "yes" || text == "done" || text == "1" || text == "x";
 }
 
-Result<Task> read_task(const TaskCells& row) {
+Result<Task> read_task(const ListRow& row) {
   Task task;
-  task.work.name = std::string(row.at("task"));
-  task.title = row.at("title").empty() ? task.work.name : std::string(row.at("title"));
+  task.key = std::string(row.at("task"));
+  task.title = row.at("title").empty() ? task.key : std::string(row.at("title"));
   task.group = std::string(row.at("group"));
-  task.work.after = keys_of(row.at("after"));
+  task.after = std::string(row.at("after"));
   task.done = is_yes(row.at("done"));
   const auto least = to_number(row.at("least"));
   const auto likely = to_number(row.at("likely"));
@@ -68,11 +34,12 @@ Result<Task> read_task(const TaskCells& row) {
     return Problem{Fault::bad_input, "least, likely and greatest are not all numbers", "",
                    "write calendar days, for example 5, 10, 20"};
   }
-  task.work.time = {*least, *likely, *greatest};
+  task.least_days = *least;
+  task.likely_days = *likely;
+  task.greatest_days = *greatest;
   const auto holds = read_holds(row.at("holds"));
   if (!holds) {
-    return Problem{Fault::bad_input, fmt::format("\"{}\" holds no pieces", row.at("holds")), "",
-                   "write show, book, loan or nothing"};
+    return holds.problem();
   }
   task.holds = *holds;
   return task;
@@ -109,53 +76,45 @@ void add_line(std::string& out, const std::string& line) {
 
 }  // namespace
 
+Result<Holds> read_holds(std::string_view text) {
+  for (std::size_t i = 0; i < std::size(hold_words); ++i) {
+    if (hold_words[i] == text) {
+      return static_cast<Holds>(i);
+    }
+  }
+  return Problem{Fault::bad_input, fmt::format("\"{}\" holds no pieces", text), "",
+                 "write show, book, loan or nothing"};
+}
+
+std::string_view to_text(Holds holds) {
+  return hold_words[static_cast<std::size_t>(holds)];
+}
+
 std::vector<Task> usual_tasks() {
   std::vector<Task> tasks;
   for (const reference::ScheduleTask& row : reference::schedule_tasks()) {
-    tasks.push_back(
-        {{row.task, keys_of(row.after), {row.least_days, row.likely_days, row.greatest_days}},
-         row.title,
-         row.group,
-         read_holds(row.holds).value_or(Holds::nothing),
-         false});
+    const auto holds = read_holds(row.holds);
+    tasks.push_back({.key = row.task,
+                     .group = row.group,
+                     .title = row.title,
+                     .after = row.after,
+                     .least_days = row.least_days,
+                     .likely_days = row.likely_days,
+                     .greatest_days = row.greatest_days,
+                     .holds = holds ? *holds : Holds::nothing});
   }
   return tasks;
 }
 
-TaskRows read_tasks(std::string_view csv, const std::string& name) {
-  TaskRows read;
-  CsvReader reader(csv, ',');
-  std::vector<std::string> cells;
-  std::map<std::string, std::size_t> columns;
-  if (reader.next(cells)) {
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-      columns[std::string(trim(cells[i]))] = i;
-    }
-  }
-  for (const char* needed : {"task", "after", "least", "likely", "greatest"}) {
-    if (columns.count(needed) == 0) {
-      read.problems.push_back(
-          {Fault::bad_input, fmt::format("there is no column \"{}\"", needed), name + ", row 1",
-           "write \"backmark schedule SHOW --csv\" and edit what it prints"});
-    }
-  }
-  if (!read.problems.empty()) {
-    return read;
-  }
-  while (reader.next(cells)) {
-    auto task = read_task({columns, cells});
-    if (task) {
-      read.tasks.push_back(*std::move(task));
-      continue;
-    }
-    Problem problem = task.problem();
-    problem.where = fmt::format("{}, row {}", name, reader.row());
-    read.problems.push_back(std::move(problem));
-  }
-  if (reader.problem()) {
-    read.problems.push_back(*reader.problem());
-  }
-  return read;
+std::vector<Task> tasks_of(const model::Show& show) {
+  const auto& kept = show.all<Task>();
+  return kept.empty() ? usual_tasks() : std::vector<Task>(kept.begin(), kept.end());
+}
+
+Result<ListRead<Task>> read_tasks(const Path& path) {
+  return read_list<Task>(path, {"task", "after", "least", "likely", "greatest"},
+                         "task, group, title, after, least, likely, greatest, holds, done",
+                         read_task);
 }
 
 std::string tasks_csv(const std::vector<Task>& tasks) {
@@ -163,12 +122,11 @@ std::string tasks_csv(const std::vector<Task>& tasks) {
   append_csv_row(
       out, {"task", "group", "title", "after", "least", "likely", "greatest", "holds", "done"});
   for (const Task& task : tasks) {
-    append_csv_row(out, {task.work.name, task.group, task.title, join(task.work.after, " "),
-                         fmt::format("{:g}", task.work.time.least),
-                         fmt::format("{:g}", task.work.time.likely),
-                         fmt::format("{:g}", task.work.time.greatest),
-                         std::string(hold_words[static_cast<std::size_t>(task.holds)]),
-                         task.done ? "yes" : ""});
+    append_csv_row(
+        out,
+        {task.key, task.group, task.title, task.after, fmt::format("{:g}", task.least_days),
+         fmt::format("{:g}", task.likely_days), fmt::format("{:g}", task.greatest_days),
+         std::string(to_text(task.holds)), task.done ? "yes" : ""});
   }
   return out;
 }
@@ -191,7 +149,7 @@ std::string to_calendar(const curate::Schedule& schedule, std::int64_t stamp) {
     // The end of a whole-day entry is the day behind it.
     const auto end = std::max(dates.latest_finish, dates.latest_start + 1);
     add_line(out, "BEGIN:VEVENT");
-    add_line(out, "UID:" + task.work.name + "@backmark");
+    add_line(out, "UID:" + task.key + "@backmark");
     add_line(out, "DTSTAMP:" + moment);
     add_line(out, "DTSTART;VALUE=DATE:" + calendar_day(dates.latest_start));
     add_line(out, "DTEND;VALUE=DATE:" + calendar_day(end));
@@ -199,7 +157,7 @@ std::string to_calendar(const curate::Schedule& schedule, std::int64_t stamp) {
     add_line(out, "DESCRIPTION:" +
                       calendar_text(fmt::format(
                           "Latest start. Float {:.0f} days; waits for: {}", dates.slack_days,
-                          task.work.after.empty() ? "nothing" : join(task.work.after, ", "))));
+                          task.after.empty() ? "nothing" : task.after)));
     add_line(out, "END:VEVENT");
   }
   add_line(out, "END:VCALENDAR");

@@ -6,23 +6,26 @@
 #include <vector>
 
 #include "curate/schedule.h"
+#include "desk/list_file.h"
+#include "model/show.h"
 
 namespace backmark::desk {
 
-// The list to begin from, as reference/schedule-tasks.csv has it.
-std::vector<curate::Task> usual_tasks();
+// The list of the show; as long as it keeps none, the one to begin from, as
+// reference/schedule-tasks.csv has it (tasks without an id).
+std::vector<model::Task> tasks_of(const model::Show& show);
+std::vector<model::Task> usual_tasks();
 
-// A CSV with the headings task, title, after, least, likely, greatest and, if wanted, group,
-// holds and done, in any order; `after` parts keys by spaces. `name` stands in problems: all
-// faulty rows, each with its row.
-struct TaskRows {
-  std::vector<curate::Task> tasks;
-  Problems problems;
-};
-TaskRows read_tasks(std::string_view csv, const std::string& name);
+// "show", "book", "loan", or nothing. Problem: bad_input.
+Result<model::Holds> read_holds(std::string_view text);
+std::string_view to_text(model::Holds holds);
+
+// A list with the headings task, title, after, least, likely, greatest and, if wanted, group,
+// holds and done, in any order; `after` parts keys by spaces. Problems: those of open_list.
+Result<ListRead<model::Task>> read_tasks(const Path& path);
 
 // What read_tasks reads.
-std::string tasks_csv(const std::vector<curate::Task>& tasks);
+std::string tasks_csv(const std::vector<model::Task>& tasks);
 
 // An iCalendar file (RFC 5545) of all tasks not yet done: each a whole-day entry from its
 // latest start to its latest finish. `stamp` is seconds since 1970 UTC.

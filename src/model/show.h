@@ -14,6 +14,7 @@
 #include "model/exhibit.h"
 #include "model/knowledge.h"
 #include "model/piece.h"
+#include "model/task.h"
 
 namespace backmark::model {
 
@@ -46,6 +47,7 @@ using Records = std::tuple<std::vector<Piece>,
                            std::vector<LightReading>,
                            std::vector<Exposure>,
                            std::vector<Requirement>,
+                           std::vector<Task>,
                            std::vector<Setting>>;
 
 // The texts that records name by Word. Word 0 is the empty text.

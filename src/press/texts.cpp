@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "press/quoted.h"
 #include "words/citation.h"
 #include "words/prose_check.h"
 
@@ -35,6 +36,7 @@ BookTexts read_texts(const std::vector<TextFile>& texts,
       continue;
     }
     add(all.findings, essay->findings);
+    add(all.findings, quoted_without_leave(essay->prose, show));
     cited.insert(essay->cited.begin(), essay->cited.end());
     for (const Block& block : essay->prose.blocks) {
       world.figures += block.kind == Block::Kind::figure ? 1 : 0;

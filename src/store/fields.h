@@ -42,6 +42,7 @@ BACKMARK_TABLE(Fixture, "fixture");
 BACKMARK_TABLE(LightReading, "light_reading");
 BACKMARK_TABLE(Exposure, "exposure");
 BACKMARK_TABLE(Requirement, "requirement");
+BACKMARK_TABLE(Task, "task");
 BACKMARK_TABLE(Setting, "setting");
 #undef BACKMARK_TABLE
 
@@ -168,6 +169,11 @@ void fields_of(Row& row, Visit&& visit) {
     visit("rh_high", row.rh_high), visit("c_low", row.c_low), visit("c_high", row.c_high);
     visit("waiver", row.waiver), visit("text", row.text), visit("day", row.day);
     visit("by", row.by);
+  } else if constexpr (std::is_same_v<T, model::Task>) {
+    visit("key", row.key), visit("group", row.group), visit("title", row.title);
+    visit("after", row.after), visit("least_days", row.least_days);
+    visit("likely_days", row.likely_days), visit("greatest_days", row.greatest_days);
+    visit("holds", row.holds), visit("done", row.done);
   } else if constexpr (std::is_same_v<T, model::Setting>) {
     visit("key", row.key), visit("value", row.value);
   }

@@ -6,11 +6,17 @@
 
 using namespace backmark;
 using namespace backmark::curate;
+using model::Holds;
+using model::Task;
 
 namespace {
 
-Task task(std::string key, std::vector<std::string> after, ThreePoint time) {
-  return {{std::move(key), std::move(after), time}, "", "", Holds::nothing, false};
+Task task(std::string key, const std::vector<std::string>& after, ThreePoint time) {
+  return {.key = std::move(key),
+          .after = join(after, " "),
+          .least_days = time.least,
+          .likely_days = time.likely,
+          .greatest_days = time.greatest};
 }
 
 std::string trouble(std::vector<Task> tasks, const ScheduleWish& wish) {
@@ -41,8 +47,8 @@ TEST_CASE("an opening nearer than the work is late in every draw and has no floa
 }
 
 TEST_CASE("drawn times have the mean of the Program Evaluation and Review Technique") {
-  // One task of (a, m, b) = (1, 4, 13): mean (1 + 16 + 13) / 6 = 5; the median of the drawn beta
-  // distribution, shapes 2 and 4, is 1 + 12 x 0.3138 = 4.766 (beta median by table).
+  // One task of (a, m, b) = (1, 4, 13): mean (1 + 16 + 13) / 6 = 5; the median of the drawn
+  // beta distribution, shapes 2 and 4, is 1 + 12 x 0.3138 = 4.766 (beta median by table).
   const auto plan =
       schedule({task("open", {}, {1, 4, 13})}, {.opening = 5, .today = 0, .draws = 20000});
   REQUIRE(plan);

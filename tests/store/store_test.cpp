@@ -112,6 +112,11 @@ TEST_CASE("what a change adds is what the show holds, kind by kind") {
   change.add(LightReading{.in = in, .lux = 48});
   change.add(Exposure{.piece = piece});
   change.add(Requirement{.lender = lender, .rh_low = 35, .rh_high = 45});
+  change.add(model::Task{.key = "open",
+                         .after = "walk label-made",
+                         .likely_days = 2.5,
+                         .holds = model::Holds::loan,
+                         .done = true});
   change.add(Setting{.key = "title", .value = "Tied"});
   apply(store, change);
 

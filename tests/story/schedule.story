@@ -15,28 +15,41 @@ $ backmark schedule a.show --csv > tasks.csv
 $ head -1 tasks.csv | tr -d '\r'
 task,group,title,after,least,likely,greatest,holds,done
 $ printf 'task,after,least,likely,greatest,done\nscope,,7,14,30,yes\nopen,scope,1,2,3,\n' > short.csv
-$ backmark schedule a.show --tasks short.csv --today 2027-06-20 | sed -n 2p | cut -d. -f1,2
+$ backmark task a.show --from short.csv
+The list has 2 tasks.
+$ backmark schedule a.show --today 2027-06-20 | sed -n 2p | cut -d. -f1,2
 Open on time: more than 99 %. Book in hand: more than 99 %
 # A calendar for other programs (RFC 5545): one entry a task that is not done.
-$ backmark schedule a.show --tasks short.csv --today 2027-06-20 --calendar plan.ics > /dev/null
+$ backmark schedule a.show --today 2027-06-20 --calendar plan.ics > /dev/null
 $ grep -c 'BEGIN:VEVENT' plan.ics
 1
 $ grep -c 'DTSTART;VALUE=DATE:20270624' plan.ics
 1
 # Nonsense.
 $ printf 'task,after,least,likely,greatest\na,b,1,2,3\nb,a,1,2,3\nopen,a,0,0,0\n' > circle.csv
-$ backmark schedule a.show --tasks circle.csv --calendar none.ics
+$ backmark task a.show --from circle.csv
 backmark: activities wait for each other in a circle: a, b, open; take out one of the links
 [2]
-$ ls none.ics 2> /dev/null | wc -l
-0
 $ printf 'task,after,least,likely,greatest\na,,soon,2,3\nopen,a,0,0,0\n' > soon.csv
-$ backmark schedule a.show --tasks soon.csv
+$ backmark task a.show --from soon.csv
 backmark: soon.csv, row 2: least, likely and greatest are not all numbers; write calendar days, for example 5, 10, 20
 [2]
 $ printf 'job,days\nx,3\n' > other.csv
-$ backmark schedule a.show --tasks other.csv 2>&1 | head -1
-backmark: other.csv, row 1: there is no column "task"; write "backmark schedule SHOW --csv" and edit what it prints
+$ backmark task a.show --from other.csv
+backmark: other.csv, row 1: there is no column "task"; let row 1 be task, group, title, after, least, likely, greatest, holds, done
+[2]
+$ backmark task a.show walk --likely 900 --greatest 100
+backmark: the times of "walk" do not rise: 0, 900, 100; write the least, the likely and the greatest time, none below 0
+[2]
+$ backmark task a.show
+backmark: name a task or give a list; write "backmark task SHOW KEY --done yes" or "--from FILE.csv"
+[2]
+# Nothing of all that was kept; one task more is, and is taken back like any change.
+$ backmark task a.show walk --title "Walk through" --least 1 --likely 1 --greatest 2 --holds show
+walk: Walk through, 1 to 2 days, most likely 1, after nothing.
+$ backmark undo a.show > /dev/null
+$ backmark schedule a.show --csv | wc -l
+3
 $ backmark schedule a.show --today yesterday
 backmark: --today: the day work goes on from is not a day; write it as 2026-11-25
 [2]

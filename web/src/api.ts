@@ -487,6 +487,31 @@ export interface Asks {
     /** one case, by its key */
     'case'?: string;
   };
+  /** keeps the list of tasks: one changed, added, done or dropped, or a whole list */
+  'task': {
+    /** of one task */
+    'key'?: string;
+    /** what is done */
+    'title'?: string;
+    /** a word that gathers tasks */
+    'group'?: string;
+    /** keys it waits for, parted by spaces */
+    'after'?: string;
+    /** calendar days if all goes well */
+    'least'?: string;
+    /** calendar days, most likely */
+    'likely'?: string;
+    /** calendar days if all goes badly */
+    'greatest'?: string;
+    /** which pieces it holds up: show, book, loan */
+    'holds'?: string;
+    /** yes or no */
+    'done'?: string;
+    /** take it off the list */
+    'drop'?: boolean;
+    seen?: number;
+    once?: string;
+  };
 }
 
 export type OperationName = keyof Asks;
