@@ -109,7 +109,7 @@ export function Days() {
       <Sentence>
         {plan.days_left} days to opening on {short(plan.opening)}; {plan.tasks.filter((task) => !task.done).length} tasks to do; or <a class="pick" href="/show">the sections</a>
       </Sentence>
-      <div class="scroller" tabIndex={-1}>
+      <div class="scroller" tabIndex={0} role="region" aria-label="Tasks, each where it must lie">
         <svg class="months" width={width} height="22" style={{ marginLeft: words + 'px' }} role="img" aria-label={`Months to opening; today is ${short(plan.today)}`}>
           {months(first, last).map((month, i) => (
             <g key={month.at}>
