@@ -2,7 +2,9 @@
 import { askClash, type Clash, type Theirs } from './clash';
 import type { Asks, OperationName } from '../api';
 import { readTable, type TableColumns } from './table';
-import type { AnswerOf, Hello, Problem } from './types';
+import type { AnswerOf, Hello, Problem, TableAnswer } from './types';
+
+export { photo } from './api_photo';
 
 export class Refusal extends Error {
   constructor(
@@ -99,6 +101,15 @@ export function hello(): Promise<Hello> {
   return greeting;
 }
 
+// The table as it came, for the worker, which reads it for itself.
+const columns = new WeakMap<object, TableColumns>();
+export const columnsOf = (table: TableAnswer) => columns.get(table)!;
+function tableOf(answer: TableColumns): TableAnswer {
+  const table = readTable(answer);
+  columns.set(table, answer);
+  return table;
+}
+
 async function post(operation: string, parameters: object, own: boolean): Promise<unknown> {
   if (!token) {
     await hello();
@@ -109,7 +120,7 @@ async function post(operation: string, parameters: object, own: boolean): Promis
     body: JSON.stringify(parameters),
   });
   const answer = await read(response, own);
-  return operation === 'table' ? readTable(answer as TableColumns) : answer;
+  return operation === 'table' ? tableOf(answer as TableColumns) : answer;
 }
 
 // A question or a change. A token that has gone stale (the server was started again) is fetched
@@ -192,10 +203,6 @@ export async function listen(tell: (heard: Heard) => void, reach: (there: boolea
       await new Promise((done) => setTimeout(done, 2000));
     }
   }
-}
-
-export function photo(number: string, view: string, size: number | 'full', v: number): string {
-  return `/photo/${encodeURIComponent(number)}/${view}?size=${size}&v=${v}`;
 }
 
 export function asProblem(fault: unknown): Problem {

@@ -8,14 +8,15 @@ import { go, sheetOf, type Route } from '../core/route';
 import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import type { TableAnswer, TablePiece } from '../core/types';
-import { call, asProblem } from '../core/api';
+import { call, asProblem, columnsOf } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
 import { Empty } from './first';
 import { Lens } from './table_lens';
-import { layTable, nextBox, type Arrange, type Box, type Layout } from './table_layout';
+import { nextBox, type Arrange, type Box, type Layout } from './table_layout';
 import { filterChoices, shownBy } from './table_filter';
 import { TableSlip } from './table_slip';
-import { Cloth } from './table_cloth';
+import { Cloth, type LaidOut } from './table_cloth';
+import { Tiles } from './tiles';
 import { Beside } from './beside';
 import { togglePick } from './picking';
 
@@ -24,8 +25,16 @@ const labels: Record<Arrange, string> = { maker: 'maker', fitting: 'fitting', se
 const spoken = (piece: TablePiece) =>
   `${piece.number}, ${piece.title}, ${piece.made || 'no year'}, ${piece.by || 'maker not reckoned'}` + (piece.torn ? ', something does not fit' : '') + (piece.pick ? ', picked' : '');
 
+// The worker, begun while the table is still on its way.
+function useTiles(): Tiles {
+  const [tiles] = useState(() => new Tiles());
+  useEffect(() => () => tiles.close(), [tiles]);
+  return tiles;
+}
+
 export function Table({ route }: { route: Route }) {
   const asked = useAsk('table', {});
+  const tiles = useTiles();
   if (asked.problem && !asked.data) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
@@ -39,24 +48,37 @@ export function Table({ route }: { route: Route }) {
   if (beside) {
     return <Beside table={asked.data} numbers={beside.split('|')} />;
   }
-  return <Laid table={asked.data} chosenNumber={route.piece} first={route.query.has('handed') ? 'handed' : 'all'} />;
+  return <Laid table={asked.data} tiles={tiles} chosenNumber={route.piece} first={route.query.has('handed') ? 'handed' : 'all'} />;
 }
 
-function useLayout(table: TableAnswer, arrange: Arrange, n: number, zoom: number, shown: number[], view: string) {
+// What tiles are drawn with, as the style sheet says it.
+function lookNow() {
+  const style = getComputedStyle(document.documentElement);
+  const colour = (name: string) => style.getPropertyValue(name).trim();
+  const rim = document.documentElement.dataset.mode === 'vault';
+  return { ink: colour('--ink'), rust: colour('--rust'), brass: colour('--brass-hi'), paper: colour('--table'), cast: colour('--cast'), edge: colour('--brass-edge'), rimLight: colour('--rim'), rim, ratio: devicePixelRatio || 1 };
+}
+
+// The last layout that is there; another is on its way while `key` is not that of the wish.
+function useLayout(table: TableAnswer, tiles: Tiles, arrange: Arrange, n: number, zoom: number, shown: number[], view: string) {
   const size = useSize();
   const left = size.phone ? 14 : 190;
   const right = size.phone ? 14 : size.tablet ? 30 : 372;
-  const layout = useMemo(() => {
-    const [y0, y1] = span(table.pieces.map((piece) => piece.year));
-    const k = Math.max(0.5, ((size.w - left - right) / (y1 - y0)) * zoom);
-    const axis: Axis = { x0: left, y0, y1, k };
-    const pxmm = usualDots / n;
-    return { axis, pxmm, ...layTable({ table, shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }) };
-  }, [table, arrange, n, zoom, shown, size.w, view]);
-  return { size, layout };
+  const [y0, y1] = useMemo(() => span(table.pieces.map((piece) => piece.year)), [table]);
+  const axis: Axis = { x0: left, y0, y1, k: Math.max(0.5, ((size.w - left - right) / (y1 - y0)) * zoom) };
+  const pxmm = usualDots / n;
+  const key = [arrange, n, zoom].join();
+  const [layout, set] = useState<LaidOut>({ boxes: [], lanes: [], width: 0, height: 0, axis, pxmm, version: 0, key: '' });
+  const mode = document.documentElement.dataset.mode;
+  useEffect(() => tiles.read(columnsOf(table)), [tiles, table]);
+  useEffect(() => {
+    tiles.laid = (laid, { wish, version, key }) => set({ ...laid, axis: wish.axis, pxmm: wish.pxmm, version, key });
+    tiles.order({ wish: { shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }, look: lookNow(), key });
+  }, [tiles, table, arrange, n, zoom, shown, size.w, view, mode]);
+  return { size, layout, current: layout.key === key };
 }
 
-function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer; chosenNumber: string; first: string }) {
+function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: TableAnswer; tiles: Tiles; chosenNumber: string; first: string }) {
   const [arrange, setArrange] = useKept<Arrange>('arrange', 'maker');
   const [n, setN] = useKept<number>('scale', innerWidth <= 600 ? 8 : innerWidth <= 1100 ? 6 : 5);
   const [zoom, setZoom] = useState(1);
@@ -67,7 +89,7 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
   const [scroll, setScroll] = useState({ x: 0, y: 0 });
   const [aside, setAside] = useState<string[]>([]);
   const shown = useMemo(() => shownBy(table, filter, found), [table, filter, found]);
-  const { size, layout } = useLayout(table, arrange, n, zoom, shown, view);
+  const { size, layout, current } = useLayout(table, tiles, arrange, n, zoom, shown, view);
   const boxes = layout.boxes;
   // Without a choice the first piece that disagrees with itself lies in sight.
   const chosen = useMemo(() => Math.max(0, boxes.findIndex((box) => (chosenNumber ? table.pieces[box.at].number === chosenNumber : table.pieces[box.at].torn))), [boxes, chosenNumber]);
@@ -84,11 +106,15 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
     }
   };
   const bottom = size.h - (size.phone ? 238 : size.tablet ? 200 : 40);
+  // Whoever chooses, or lays anew, has the chosen brought into sight, once the layout is there.
+  const due = useRef('');
   useEffect(() => {
-    if (box) {
+    const wish = [chosenNumber, arrange, n, zoom].join();
+    if (box && current && due.current !== wish) {
+      due.current = wish;
       setScroll((at) => inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360)));
     }
-  }, [chosenNumber, arrange, n, zoom]);
+  }, [chosenNumber, arrange, n, zoom, layout]);
 
   const step = (by: number) => setN(scaleStep(n, by));
   const move = (dx: number, dy: number) => choose(nextBox(boxes, chosen, dx, dy));
@@ -162,7 +188,7 @@ function Laid({ table, chosenNumber, first: firstFilter }: { table: TableAnswer;
   );
   return (
     <>
-      <Cloth table={table} layout={layout} scroll={scroll} setScroll={setScroll} view={view} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
+      <Cloth tiles={tiles} layout={layout} scroll={scroll} setScroll={setScroll} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
       {sentence}
       <div class="twin" role="listbox" aria-label="Pieces on the table" tabIndex={-1}>
         {piece && box && (

@@ -1,19 +1,15 @@
 // The cloth of the Table: lanes, the tiles, and the hand that pans, zooms and touches.
-import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { photo } from '../core/api';
+import { useEffect, useRef } from 'preact/hooks';
 import { xOf, type Axis } from '../core/geometry';
-import type { TableAnswer } from '../core/types';
 import { Grid, type Layout } from './table_layout';
-import { Tiles } from './tiles';
-import type { Sprite } from './tiles_worker';
+import type { Tiles } from './tiles';
 
-type Laid = Layout & { axis: Axis; pxmm: number };
+export type LaidOut = Layout & { axis: Axis; pxmm: number; version: number; key: string };
 export interface ClothProps {
-  table: TableAnswer;
-  layout: Laid;
+  tiles: Tiles;
+  layout: LaidOut;
   scroll: { x: number; y: number };
   setScroll: (to: { x: number; y: number }) => void;
-  view: 'front' | 'back';
   bottom: number;
   onHit: (i: number) => void;
   onOpen: (i: number) => void;
@@ -21,41 +17,18 @@ export interface ClothProps {
   onYears: (factor: number) => void;
 }
 
-const sizes = [32, 64, 128, 256, 512];
-const pictureSize = (px: number): number | 'full' => sizes.find((size) => size >= px) ?? 'full';
-
-function spritesOf(table: TableAnswer, layout: Laid, view: string, ratio: number): Sprite[] {
-  return layout.boxes.map((box) => {
-    const piece = table.pieces[box.at];
-    const picture = piece.pictures.find((one) => one.view === view);
-    const year = piece.year;
-    return {
-      x: box.x,
-      y: box.y,
-      w: box.w,
-      h: box.h,
-      url: picture ? photo(piece.number, view, pictureSize(Math.max(box.w, box.h) * ratio), picture.v) : '',
-      picked: piece.pick !== null,
-      torn: piece.torn !== null,
-      band: year && {
-        y: box.bandY,
-        x0: xOf(layout.axis, year.from - 0.5),
-        step: layout.axis.k,
-        p: year.p,
-        p10: xOf(layout.axis, year.p10),
-        p50: xOf(layout.axis, year.p50),
-        p90: xOf(layout.axis, year.p90),
-      },
-    };
-  });
-}
-
 // Panning and zooming by wheel, finger, pen or mouse. A touch that hardly moves is a choice.
-function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProps, grid: Grid) {
+function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProps) {
   const latest = useRef(props);
   latest.current = props;
-  const finder = useRef(grid);
-  finder.current = grid;
+  const finder = useRef<{ of: LaidOut; grid: Grid } | null>(null);
+  // Made when a layout is first touched: many are passed through without.
+  const gridOf = (of: LaidOut) => {
+    if (finder.current?.of !== of) {
+      finder.current = { of, grid: new Grid(of.boxes) };
+    }
+    return finder.current.grid;
+  };
   useEffect(() => {
     const board = canvas.current!;
     const hands = new Map<number, { x: number; y: number }>();
@@ -112,9 +85,9 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
       hands.delete(event.pointerId);
       if (event.type === 'pointerup' && moved <= 12) {
         const edge = board.getBoundingClientRect();
-        const { scroll } = latest.current;
+        const { scroll, layout } = latest.current;
         const slack = event.pointerType === 'mouse' ? 2 : 12;
-        const hit = finder.current.hit(event.clientX - edge.left + scroll.x, event.clientY - edge.top + scroll.y, slack);
+        const hit = gridOf(layout).hit(event.clientX - edge.left + scroll.x, event.clientY - edge.top + scroll.y, slack);
         if (hit >= 0) {
           const twice = event.timeStamp - lastTap < 350;
           lastTap = event.timeStamp;
@@ -151,29 +124,23 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
 }
 
 export function Cloth(props: ClothProps) {
-  const { table, layout, scroll, view } = props;
+  const { tiles, layout, scroll } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
-  const tiles = useRef<Tiles | null>(null);
   const before = useRef(layout.pxmm);
-  const grid = useMemo(() => new Grid(layout.boxes), [layout]);
-  useHand(canvas, props, grid);
+  useHand(canvas, props);
+  useEffect(() => tiles.onto(canvas.current!, () => canvas.current?.setAttribute('data-whole', 'yes')), [tiles]);
   useEffect(() => {
-    tiles.current = new Tiles(canvas.current!, () => canvas.current?.setAttribute('data-whole', 'yes'));
-    return () => tiles.current?.close();
-  }, []);
-  const mode = document.documentElement.dataset.mode ?? '';
+    if (layout.version > 0) {
+      canvas.current?.removeAttribute('data-whole');
+      tiles.show(layout.version, layout.pxmm / before.current);
+      before.current = layout.pxmm;
+    }
+  }, [layout.version]);
   useEffect(() => {
-    const look = getComputedStyle(document.documentElement);
-    const colour = (name: string) => look.getPropertyValue(name).trim();
-    const ratio = devicePixelRatio || 1;
-    canvas.current?.removeAttribute('data-whole');
-    tiles.current!.show(
-      { ink: colour('--ink'), rust: colour('--rust'), brass: colour('--brass-hi'), paper: colour('--table'), cast: colour('--cast'), edge: colour('--brass-edge'), rimLight: colour('--rim'), rim: mode === 'vault', ratio, sprites: spritesOf(table, layout, view, ratio) },
-      layout.pxmm / before.current,
-    );
-    before.current = layout.pxmm;
-  }, [table, layout, view, mode]);
-  useEffect(() => tiles.current?.look(scroll.x, scroll.y), [scroll.x, scroll.y, layout]);
+    if (layout.version > 0) {
+      tiles.look(scroll.x, scroll.y);
+    }
+  }, [scroll.x, scroll.y, layout.version]);
   return (
     <>
       <Lanes layout={layout} scroll={scroll} />
@@ -182,7 +149,7 @@ export function Cloth(props: ClothProps) {
   );
 }
 
-function Lanes({ layout, scroll }: { layout: Laid; scroll: { x: number; y: number } }) {
+function Lanes({ layout, scroll }: { layout: LaidOut; scroll: { x: number; y: number } }) {
   const high = innerHeight;
   const near = layout.lanes.filter((lane) => lane.y + lane.high > scroll.y - 40 && lane.y < scroll.y + high);
   const x = (year: number) => xOf(layout.axis, year) - scroll.x;

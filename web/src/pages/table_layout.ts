@@ -15,6 +15,19 @@ export interface Box {
   lane: number;
   bandY: number;
 }
+// Boxes as numbers, to cross from thread to thread without a copy.
+const fields = ['at', 'x', 'y', 'w', 'h', 'lane', 'bandY'] as const;
+export function packBoxes(boxes: Box[]): Float32Array {
+  const packed = new Float32Array(boxes.length * fields.length);
+  boxes.forEach((box, i) => fields.forEach((field, f) => (packed[i * fields.length + f] = box[field])));
+  return packed;
+}
+export function unpackBoxes(packed: Float32Array): Box[] {
+  return Array.from({ length: packed.length / fields.length }, (_, i) => {
+    const at = i * fields.length;
+    return { at: packed[at], x: packed[at + 1], y: packed[at + 2], w: packed[at + 3], h: packed[at + 4], lane: packed[at + 5], bandY: packed[at + 6] };
+  });
+}
 export interface Lane {
   name: string;
   words: string[];

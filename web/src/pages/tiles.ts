@@ -1,49 +1,76 @@
-// The main thread's side of the tiles: asks for those in sight, keeps 96, and blits them. A frame
-// never draws a piece.
-import { tileSize, type Scene, type Wanted } from './tiles_worker';
+// The main thread's side of the Table: has it laid out by the worker, asks for the tiles in
+// sight, keeps 96, and blits them. A frame never lays out and never draws a piece.
+import type { TableColumns } from '../core/table';
+import { unpackBoxes, type Layout } from './table_layout';
+import { tileSize, type Laid, type Order, type Wanted } from './tiles_worker';
 
 const most = 96;
+type Told = { laid?: Laid } & Partial<Wanted & { bitmap: ImageBitmap }>;
 
 export class Tiles {
   private worker = new Worker('/assets/tiles.js');
+  private canvas: HTMLCanvasElement | null = null;
+  private ready: () => void = () => undefined;
   private kept = new Map<string, ImageBitmap>();
   private asked = new Set<string>();
-  private version = 0;
-  private before: { bitmap: HTMLCanvasElement; x: number; y: number; scale: number; since: number } | null = null;
+  private ordered = 0;
+  private version = 0; // in sight
+  private before: { bitmap: HTMLCanvasElement; x: number; y: number; scale: number } | null = null;
   private frame = 0;
   private x = 0;
   private y = 0;
-  constructor(
-    private canvas: HTMLCanvasElement,
-    private ready: () => void,
-  ) {
-    this.worker.onmessage = (event: MessageEvent<Wanted & { bitmap: ImageBitmap }>) => {
-      const { version, tx, ty, bitmap } = event.data;
-      if (version !== this.version) {
-        bitmap.close();
-        return;
+  private latest: Order | null = null;
+  // Told of a layout when it is there, unless something else was ordered since.
+  laid: (layout: Layout, order: Order) => void = () => undefined;
+  constructor() {
+    this.worker.onmessage = ({ data }: MessageEvent<Told>) => {
+      if (data.bitmap) {
+        this.take(data as Wanted & { bitmap: ImageBitmap });
+      } else if (data.laid && data.laid.version === this.latest?.version) {
+        this.laid({ ...data.laid, boxes: unpackBoxes(data.laid.boxes) }, this.latest);
       }
-      this.kept.set(tx + ',' + ty, bitmap);
-      this.forget();
-      this.paint();
     };
   }
 
-  // A new scene; what was in sight stays, stretched by `scale` about its corner, until the new
-  // tiles have come.
-  show(scene: Omit<Scene, 'version'>, scale = 1) {
-    if (this.canvas.width > 0 && this.kept.size > 0) {
+  order(wish: Omit<Order, 'version'>) {
+    this.latest = { ...wish, version: ++this.ordered };
+    this.worker.postMessage({ order: this.latest });
+  }
+
+  read(table: TableColumns) {
+    this.worker.postMessage({ table });
+  }
+
+  onto(canvas: HTMLCanvasElement, ready: () => void) {
+    this.canvas = canvas;
+    this.ready = ready;
+  }
+
+  private take({ version, tx, ty, bitmap }: Wanted & { bitmap: ImageBitmap }) {
+    if (version !== this.version) {
+      bitmap.close();
+      return;
+    }
+    this.kept.set(tx + ',' + ty, bitmap);
+    this.forget();
+    this.paint();
+  }
+
+  // The layout of that order comes into sight; what was there stays, stretched by `scale` about
+  // its corner, until the new tiles have come.
+  show(version: number, scale = 1) {
+    const canvas = this.canvas!;
+    if (canvas.width > 0 && this.kept.size > 0) {
       const copy = document.createElement('canvas');
-      copy.width = this.canvas.width;
-      copy.height = this.canvas.height;
-      copy.getContext('2d')!.drawImage(this.canvas, 0, 0);
-      this.before = { bitmap: copy, x: this.x, y: this.y, scale, since: performance.now() };
+      copy.width = canvas.width;
+      copy.height = canvas.height;
+      copy.getContext('2d')!.drawImage(canvas, 0, 0);
+      this.before = { bitmap: copy, x: this.x, y: this.y, scale };
     }
     this.kept.forEach((bitmap) => bitmap.close());
     this.kept.clear();
     this.asked.clear();
-    this.version++;
-    this.worker.postMessage({ scene: { ...scene, version: this.version } });
+    this.version = version;
     this.look(this.x, this.y);
   }
 
@@ -52,7 +79,7 @@ export class Tiles {
     this.y = y;
     this.paint();
     const missing = this.inSight(1).filter((tile) => !this.kept.has(tile.tx + ',' + tile.ty));
-    const middle = { x: x + this.canvas.clientWidth / 2, y: y + this.canvas.clientHeight / 2 };
+    const middle = { x: x + this.canvas!.clientWidth / 2, y: y + this.canvas!.clientHeight / 2 };
     const far = (tile: Wanted) => Math.hypot((tile.tx + 0.5) * tileSize - middle.x, (tile.ty + 0.5) * tileSize - middle.y);
     missing.sort((a, b) => far(a) - far(b));
     const key = missing.map((tile) => tile.tx + ',' + tile.ty).join(' ');
@@ -65,8 +92,8 @@ export class Tiles {
   private inSight(margin: number): Wanted[] {
     const list: Wanted[] = [];
     const to = (value: number) => Math.floor(value / tileSize);
-    for (let ty = to(this.y) - margin; ty <= to(this.y + this.canvas.clientHeight) + margin; ty++) {
-      for (let tx = to(this.x); tx <= to(this.x + this.canvas.clientWidth); tx++) {
+    for (let ty = to(this.y) - margin; ty <= to(this.y + this.canvas!.clientHeight) + margin; ty++) {
+      for (let tx = to(this.x); tx <= to(this.x + this.canvas!.clientWidth); tx++) {
         if (ty >= 0) {
           list.push({ version: this.version, tx, ty });
         }
@@ -92,14 +119,14 @@ export class Tiles {
 
   private blit() {
     const ratio = devicePixelRatio || 1;
-    const { clientWidth: w, clientHeight: h } = this.canvas;
-    if (this.canvas.width !== Math.round(w * ratio) || this.canvas.height !== Math.round(h * ratio)) {
-      this.canvas.width = Math.round(w * ratio);
-      this.canvas.height = Math.round(h * ratio);
+    const { clientWidth: w, clientHeight: h } = this.canvas!;
+    if (this.canvas!.width !== Math.round(w * ratio) || this.canvas!.height !== Math.round(h * ratio)) {
+      this.canvas!.width = Math.round(w * ratio);
+      this.canvas!.height = Math.round(h * ratio);
     }
-    const pen = this.canvas.getContext('2d')!;
+    const pen = this.canvas!.getContext('2d')!;
     pen.setTransform(1, 0, 0, 1, 0, 0);
-    pen.clearRect(0, 0, this.canvas.width, this.canvas.height);
+    pen.clearRect(0, 0, this.canvas!.width, this.canvas!.height);
     const sight = this.inSight(0);
     const whole = sight.every((tile) => this.kept.has(tile.tx + ',' + tile.ty));
     if (this.before && !whole) {

@@ -1,5 +1,11 @@
-// Draws tiles of the Table off the main thread: pieces, shadows, tears, hems.
-export interface Sprite {
+// Lays the Table out and draws its tiles, off the main thread: pieces, shadows, tears, hems.
+import { photo } from '../core/api_photo';
+import { xOf } from '../core/geometry';
+import { readTable, type TableColumns } from '../core/table';
+import type { TableAnswer } from '../core/types';
+import { layTable, packBoxes, type Layout, type Wish } from './table_layout';
+
+interface Sprite {
   x: number;
   y: number;
   w: number;
@@ -9,8 +15,7 @@ export interface Sprite {
   torn: boolean;
   band: { y: number; x0: number; step: number; p: string; p10: number; p50: number; p90: number } | null;
 }
-export interface Scene {
-  version: number;
+export interface Look {
   ink: string;
   rust: string;
   brass: string;
@@ -20,6 +25,15 @@ export interface Scene {
   rim: boolean; // vault: dark things get a light rim
   rimLight: string;
   ratio: number; // device pixels
+}
+export interface Order {
+  version: number;
+  wish: Omit<Wish, 'table'>;
+  look: Look;
+  key: string; // comes back with the layout
+}
+interface Scene extends Look {
+  version: number;
   sprites: Sprite[];
 }
 export interface Wanted {
@@ -27,9 +41,16 @@ export interface Wanted {
   tx: number;
   ty: number;
 }
+// What the main thread needs of a layout; boxes by seven numbers each (table_layout.ts).
+export interface Laid extends Omit<Layout, 'boxes'> {
+  version: number;
+  boxes: Float32Array;
+}
 export const tileSize = 512;
 
 const here = self as unknown as DedicatedWorkerGlobalScope;
+let table: TableAnswer | null = null;
+let order: Order | null = null;
 let scene: Scene | null = null;
 let buckets = new Map<string, Sprite[]>();
 let wanted: Wanted[] = [];
@@ -53,6 +74,48 @@ function picture(url: string): Promise<ImageBitmap | null> {
     pictures.delete(oldest);
   }
   return kept;
+}
+
+const sizes = [32, 64, 128, 256, 512];
+const pictureSize = (px: number): number | 'full' => sizes.find((size) => size >= px) ?? 'full';
+
+function spritesOf(of: TableAnswer, layout: Layout, { wish, look }: Order): Sprite[] {
+  return layout.boxes.map((box) => {
+    const piece = of.pieces[box.at];
+    const picture = piece.pictures.find((one) => one.view === wish.view);
+    const year = piece.year;
+    return {
+      x: box.x,
+      y: box.y,
+      w: box.w,
+      h: box.h,
+      url: picture ? photo(piece.number, wish.view, pictureSize(Math.max(box.w, box.h) * look.ratio), picture.v) : '',
+      picked: piece.pick !== null,
+      torn: piece.torn !== null,
+      band: year && {
+        y: box.bandY,
+        x0: xOf(wish.axis, year.from - 0.5),
+        step: wish.axis.k,
+        p: year.p,
+        p10: xOf(wish.axis, year.p10),
+        p50: xOf(wish.axis, year.p50),
+        p90: xOf(wish.axis, year.p90),
+      },
+    };
+  });
+}
+
+// Of several orders that came meanwhile only the last is laid.
+function lay() {
+  if (!table || !order || scene?.version === order.version) {
+    return;
+  }
+  const layout = layTable({ ...order.wish, table });
+  scene = { ...order.look, version: order.version, sprites: spritesOf(table, layout, order) };
+  sort(scene);
+  const boxes = packBoxes(layout.boxes);
+  const laid: Laid = { ...layout, version: order.version, boxes };
+  here.postMessage({ laid }, [boxes.buffer]);
 }
 
 // Every sprite lies in the tiles that its picture, shadow or band touches.
@@ -196,10 +259,13 @@ async function work() {
   working = false;
 }
 
-here.onmessage = (event: MessageEvent<{ scene?: Scene; wanted?: Wanted[] }>) => {
-  if (event.data.scene) {
-    scene = event.data.scene;
-    sort(scene);
+here.onmessage = (event: MessageEvent<{ table?: TableColumns; order?: Order; wanted?: Wanted[] }>) => {
+  if (event.data.table) {
+    table = readTable(event.data.table);
+  }
+  if (event.data.order) {
+    order = event.data.order;
+    setTimeout(lay);
   }
   if (event.data.wanted) {
     wanted = event.data.wanted;
