@@ -274,7 +274,7 @@ inline ChainRun run_chains(const Reduced& reduced, int chains, int rounds, int t
   run.answers = run.draws;
   for (std::size_t k = 0; k < static_cast<std::size_t>(chains); ++k) {
     JointChain chain(reduced.show, reduced_settings(), nullptr, Random::stream(5, k));
-    for (int d = 0; d < rounds / 20; ++d) {
+    for (int d = 0; d < rounds / 20 * thin; ++d) {
       chain.sweep();
     }
     std::vector<std::vector<double>> sums(
