@@ -25,8 +25,7 @@ class Writer {
   }
   template <class T>
   void many(std::vector<T>& items) {
-    auto count = static_cast<std::uint64_t>(items.size());
-    raw(&count, sizeof count);
+    counted(items.size());
     if constexpr (std::is_arithmetic_v<T>) {
       raw(items.data(), items.size() * sizeof(T));
     } else {
@@ -37,8 +36,7 @@ class Writer {
   }
   template <class Key, class T>
   void map(std::map<Key, T>& items) {
-    auto count = static_cast<std::uint64_t>(items.size());
-    raw(&count, sizeof count);
+    counted(items.size());
     for (auto& [key, value] : items) {
       Key copy = key;
       walk(*this, copy);
@@ -46,8 +44,7 @@ class Writer {
     }
   }
   void text(std::string& text) {
-    auto count = static_cast<std::uint64_t>(text.size());
-    raw(&count, sizeof count);
+    counted(text.size());
     raw(text.data(), text.size());
   }
   template <class T>
@@ -58,6 +55,9 @@ class Writer {
       walk(*this, *item);
     }
   }
+
+ private:
+  void counted(std::uint64_t count) { raw(&count, sizeof count); }
 };
 
 // After the first thing that cannot be, everything reads as nothing and `torn` stays set.
@@ -127,6 +127,13 @@ requires std::is_arithmetic_v<T>
 void walk(A& archive, T& number) {
   archive.raw(&number, sizeof number);
 }
+// A byte that is neither 0 nor 1 is no bool.
+template <class A>
+void walk(A& archive, bool& flag) {
+  std::uint8_t byte = flag ? 1 : 0;
+  archive.raw(&byte, sizeof byte);
+  flag = byte != 0;
+}
 template <class A>
 void walk(A& archive, std::string& text) {
   archive.text(text);
@@ -160,10 +167,8 @@ void walk(A& archive, Known& known) {
 template <class A>
 void walk(A& archive, StyleLessons& style) {
   walk_all(archive, style.names, style.axis, style.d, style.open, style.b, style.b_alone,
-           style.curve_years, style.lags, style.ranks, style.left_out, style.left_out_score);
-  std::uint8_t small = style.small ? 1 : 0;
-  walk(archive, small);
-  style.small = small != 0;
+           style.curve_years, style.lags, style.ranks, style.left_out, style.left_out_score,
+           style.small);
 }
 template <class A>
 void walk(A& archive, HandLessons& hands) {
@@ -172,10 +177,7 @@ void walk(A& archive, HandLessons& hands) {
 template <class A>
 void walk(A& archive, Sampled& sampled) {
   walk_all(archive, sampled.chains, sampled.rhat_max, sampled.ess_min, sampled.reliability,
-           sampled.replaced, sampled.variants);
-  std::uint8_t converged = sampled.converged ? 1 : 0;
-  walk(archive, converged);
-  sampled.converged = converged != 0;
+           sampled.replaced, sampled.variants, sampled.converged);
 }
 template <class A>
 void walk(A& archive, Lessons& lessons) {
