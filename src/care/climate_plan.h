@@ -28,6 +28,11 @@ struct Common {
   const ClimateWant* of_low = nullptr;  // who draws each end; null: nobody did
   const ClimateWant* of_high = nullptr;
   bool conflict() const { return low > high; }
+
+  // The end that a held value passes, by whoever asks for it; null: it lies within.
+  const ClimateWant* passed_by(double held) const {
+    return held > high ? of_high : held < low ? of_low : nullptr;
+  }
 };
 
 // The ends that everything bears who says nothing: 0 to 100 % and -40 to 60 degrees.

@@ -123,9 +123,7 @@ CareCheck humidity(const CaseClimate& climate) {
     check.words += " What is to be held is not said.";
     return check;
   }
-  const ClimateWant* passed = *held > climate.rh.high  ? climate.rh.of_high
-                              : *held < climate.rh.low ? climate.rh.of_low
-                                                       : nullptr;
+  const ClimateWant* passed = climate.rh.passed_by(*held);
   check.words += fmt::format(" Held at {:g} %{}.", *held, passed ? ": outside" : "");
   if (passed != nullptr) {
     check.state = CareState::broken;
@@ -147,10 +145,6 @@ CareCheck warmth(const CaseClimate& climate) {
     check.words = fmt::format("All agree at {}.", range_words(climate.c, "degrees"));
   }
   return check;
-}
-
-std::string days_words(double days) {
-  return days < 2 ? fmt::format("{:.0f} hours", 24 * days) : fmt::format("{:.0f} days", days);
 }
 
 CareCheck keeping(const CaseClimate& climate, double days) {

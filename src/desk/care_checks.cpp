@@ -79,6 +79,10 @@ std::string range_words(const care::Common& common, const char* unit) {
                      common.of_high ? std::optional(common.high) : std::nullopt, unit);
 }
 
+std::string days_words(double days) {
+  return days < 2 ? fmt::format("{:.0f} hours", 24 * days) : fmt::format("{:.0f} days", days);
+}
+
 std::string_view word_of(CareState state) {
   constexpr std::string_view words[] = {"holds", "near", "broken", "held", "ask", "told"};
   return words[static_cast<std::size_t>(state)];

@@ -61,6 +61,8 @@ std::string range_words(const std::optional<double>& low,
                         const std::optional<double>& high,
                         const char* unit);
 std::string range_words(const care::Common& common, const char* unit);
+// "36 hours", "3 days".
+std::string days_words(double days);
 
 Json checks_json(const std::vector<CareCheck>& checks);
 std::string checks_text(const std::vector<CareCheck>& checks);

@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "care/climate_plan.h"
 #include "care/leakage.h"
+#include "desk/care_checks.h"
 #include "desk/cases.h"
 #include "desk/each.h"
 #include "desk/measures.h"
@@ -119,16 +120,6 @@ Json to_json(const Report& report) {
   return json;
 }
 
-std::string ends(const Common& common, const char* unit) {
-  if (common.of_low == nullptr && common.of_high == nullptr) {
-    return std::string("any ") + unit;
-  }
-  return common.of_low == nullptr ? fmt::format("at most {:g} {}", common.high, unit)
-         : common.of_high == nullptr
-             ? fmt::format("at least {:g} {}", common.low, unit)
-             : fmt::format("{:g} to {:g} {}", common.low, common.high, unit);
-}
-
 std::string want_text(const ClimateWant& want) {
   const std::string range = want.low && want.high
                                 ? fmt::format("{:g} to {:g}", *want.low, *want.high)
@@ -173,16 +164,10 @@ std::string held_text(const CaseClimate& one) {
   if (!held || one.rh.conflict()) {
     return "";
   }
-  const ClimateWant* passed = *held > one.rh.high  ? one.rh.of_high
-                              : *held < one.rh.low ? one.rh.of_low
-                                                   : nullptr;
+  const ClimateWant* passed = one.rh.passed_by(*held);
   return passed == nullptr
              ? fmt::format("  held at {:g} %: within\n", *held)
              : fmt::format("  HELD AT {:g} %: outside; {}\n", *held, want_text(*passed));
-}
-
-std::string days_text(double days) {
-  return days < 2 ? fmt::format("{:.0f} hours", 24 * days) : fmt::format("{:.0f} days", days);
 }
 
 std::string air_text(const CaseAir& air, double run) {
@@ -196,20 +181,20 @@ std::string air_text(const CaseAir& air, double run) {
   if (air.empty_half_days) {
     text += fmt::format(
         "  half of the difference to the room is gone in {}{}\n",
-        days_text(*air.empty_half_days),
+        days_words(*air.empty_half_days),
         air.buffered_half_days
-            ? " empty, in " + days_text(*air.buffered_half_days) + " with its buffer"
+            ? " empty, in " + days_words(*air.buffered_half_days) + " with its buffer"
             : "");
   }
   if (air.days_within) {
     text +=
-        fmt::format("  left to itself it stays within for {}\n", days_text(*air.days_within));
+        fmt::format("  left to itself it stays within for {}\n", days_words(*air.days_within));
   }
   if (air.buffer_kg_for_run) {
     text += fmt::format("  buffer for {:.0f} days with a drift of {:.0f} %: {:.1f} kg{}\n", run,
                         *air.drift_percent, *air.buffer_kg_for_run,
                         air.buffer_change_days ? ", or what is there changed every " +
-                                                     days_text(*air.buffer_change_days)
+                                                     days_words(*air.buffer_change_days)
                                                : "");
   }
   for (const std::string& ask : air.ask) {
@@ -234,8 +219,8 @@ std::string case_text(const CaseClimate& one, const CaseAir& air, double run) {
   std::string text =
       fmt::format("\n{}: {} pieces, {:.2f} m3; {}, {}\n", one.contents->in->key,
                   one.contents->placed.size(), air.volume_m3,
-                  one.rh.conflict() ? "humidity in conflict" : ends(one.rh, "% RH"),
-                  one.c.conflict() ? "temperature in conflict" : ends(one.c, "degrees"));
+                  one.rh.conflict() ? "humidity in conflict" : range_words(one.rh, "% RH"),
+                  one.c.conflict() ? "temperature in conflict" : range_words(one.c, "degrees"));
   text += one.rh.conflict() ? conflict_text(one) : held_text(one);
   if (one.c.conflict()) {
     text += fmt::format("  No temperature serves all: {}; {}\n", want_text(*one.c.of_low),
