@@ -81,7 +81,13 @@ Result<Done> Reckoning::Inside::fit_style_of(const Watch& watch, const Lessons* 
   how.prior.d =
       std::min(1.0, usual_characters / static_cast<double>(gathered.style.characters.size()));
   const bool taught = known != nullptr && known->style;
-  auto fitted = fit_style(taught_table(), how, watch, taught ? &*known->style : nullptr);
+  const StyleTable table = taught_table();
+  std::vector<std::size_t> on_parts;
+  for (const auto& [part, columns] : replaceable()) {
+    on_parts.insert(on_parts.end(), columns.begin(), columns.end());
+  }
+  habits = Habits(table, std::move(on_parts));
+  auto fitted = fit_style(table, how, watch, taught ? &*known->style : nullptr);
   if (!fitted) {
     return fitted.problem();
   }

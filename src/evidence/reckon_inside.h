@@ -6,6 +6,7 @@
 
 #include "evidence/component.h"
 #include "evidence/gather.h"
+#include "evidence/habits.h"
 #include "evidence/hands.h"
 #include "evidence/lessons.h"
 #include "evidence/parallel.h"
@@ -72,6 +73,7 @@ struct Reckoning::Inside {
   std::optional<Sequences> sequences;
   std::optional<Style> style;
   std::optional<Hands> hands;  // none: no maker has signed pieces enough
+  Habits habits;               // in the characters of replaceable parts
   LagBelief lag;
   double named_odds = 1;  // factor on the odds that a hand is on the list
   // Where no hand can be told by style: chances of each maker, then of a hand not on the list.
@@ -129,12 +131,19 @@ struct Reckoning::Inside {
   void join_years(const std::vector<double>& prior, double power, Judged& out) const;
   // Chances that a part is later and that a saying is empty talk, each against all the rest:
   // style, other parts, other sayings and makers.
-  void weigh_doubts(const std::vector<double>& before_makers, Judged& out) const;
+  void weigh_doubts(const Asked& asked,
+                    const std::vector<double>& before_makers,
+                    Judged& out) const;
   // Chances of each maker of the show before what is said, then of a hand not on the list.
   std::vector<double> maker_prior(const Asked& asked, const std::vector<double>& year) const;
-  double replaced_chance(const Judged& judged,
+  double replaced_chance(const Asked& asked,
+                         const Judged& judged,
                          std::size_t component,
                          const std::vector<double>& by_makers) const;
+  // How much likelier the piece's makers make the values of `columns` than fashion does.
+  double habit_lift(const Asked& asked,
+                    const Judged& judged,
+                    const std::vector<std::size_t>& columns) const;
   model::PieceBelief to_belief(const Asked& asked, const Judged& judged) const;
   model::PlaceBelief place_of(const Asked& asked, const Judged& judged) const;
 };

@@ -173,19 +173,31 @@ void Reckoning::Inside::weigh_said(const Asked& asked, Judged& out) const {
   out.p = weigh_statements(out.style_p, out.factors).p;
 }
 
-// A part is held against the style of everything but the part: comparanda, too, are sought
-// without it.
-double Reckoning::Inside::replaced_chance(const Judged& judged,
+double Reckoning::Inside::habit_lift(const Asked& asked,
+                                     const Judged& judged,
+                                     const std::vector<std::size_t>& columns) const {
+  constexpr double enough = 0.001;  // of a maker whose habits are asked about
+  double lift = judged.maker_p.back();
+  for (std::size_t m = 0; m + 1 < judged.maker_p.size(); ++m) {
+    const double p = judged.maker_p[m];
+    lift +=
+        p < enough ? p : p * habits.lift(static_cast<int>(m), asked.values, columns, asked.lot);
+  }
+  return lift;
+}
+
+// A part is held against the style of everything but the part (comparanda, too, are sought
+// without it), and against the habits of the makers that the piece may be by.
+double Reckoning::Inside::replaced_chance(const Asked& asked,
+                                          const Judged& judged,
                                           std::size_t component,
                                           const std::vector<double>& by_makers) const {
-  std::size_t group = 0;
-  for (const auto& [part, columns] : replaceable()) {
-    if (show->text(part) == judged.parts[component]) {
-      break;
-    }
-    ++group;
-  }
-  const StyleApart& apart = judged.style.apart[group];
+  const auto kinds = replaceable();
+  const auto kind = std::find_if(kinds.begin(), kinds.end(), [&](const auto& one) {
+    return show->text(one.first) == judged.parts[component];
+  });
+  const StyleApart& apart =
+      judged.style.apart[static_cast<std::size_t>(std::distance(kinds.begin(), kind))];
   std::vector<double> rest = apart.without_p;
   for (const std::size_t column : judged.in_order) {
     take_out(judged.style.lines[column].nats, rest);
@@ -194,11 +206,14 @@ double Reckoning::Inside::replaced_chance(const Judged& judged,
   for (const StatementFactor& factor : judged.factors) {
     multiply_to_one(factor_on_years(factor), rest);
   }
-  const ComponentEvidence evidence{apart.nats, judged.components[component].replaced_share};
+  const double share = judged.components[component].replaced_share;
+  const double odds = share / (1 - share) / habit_lift(asked, judged, kind->second);
+  const ComponentEvidence evidence{apart.nats, odds / (1 + odds)};
   return weigh_components(rest, {evidence}, {}).replaced_p.front();
 }
 
-void Reckoning::Inside::weigh_doubts(const std::vector<double>& before_makers,
+void Reckoning::Inside::weigh_doubts(const Asked& asked,
+                                     const std::vector<double>& before_makers,
                                      Judged& out) const {
   std::vector<double> by_makers(out.p.size(), 1);
   for (std::size_t t = 0; t < out.p.size(); ++t) {
@@ -208,7 +223,7 @@ void Reckoning::Inside::weigh_doubts(const std::vector<double>& before_makers,
   multiply_to_one(by_makers, rest);
   out.wrong_p = weigh_statements(rest, out.factors).wrong_p;
   for (std::size_t component = 0; component < out.components.size(); ++component) {
-    out.replaced_p.push_back(replaced_chance(out, component, by_makers));
+    out.replaced_p.push_back(replaced_chance(asked, out, component, by_makers));
   }
 }
 
@@ -220,7 +235,7 @@ Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
   weigh_said(asked, out);
   const std::vector<double> before_makers = out.p;
   weigh_makers(asked, out);
-  weigh_doubts(before_makers, out);
+  weigh_doubts(asked, before_makers, out);
   return out;
 }
 
