@@ -103,27 +103,34 @@ std::vector<double> first_axis(const std::vector<std::vector<double>>& counts) {
   return score;
 }
 
+constexpr double much = 0.05;  // share of a unit from which a type is common in it
+
 // The middle year of each unit of a fold, the others' places known.
 void judge_fold(const Typology& table, std::size_t fold, std::vector<double>& middle) {
   constexpr std::size_t folds = 5;
   model::Show show;
   std::int32_t next = 1;
   const model::Id<model::Character> type{next++};
+  const model::Id<model::Character> common{next++};
   show.all<model::Character>() = {
-      {.id = type, .key = "type", .label = "Type", .shape = model::Shape::set}};
+      {.id = type, .key = "type", .label = "Type", .shape = model::Shape::set},
+      {.id = common, .key = "common", .label = "Common types", .shape = model::Shape::set}};
   const model::Id<model::Source> record{next++};
   show.all<model::Source>() = {
       {.id = record, .key = "record", .kind = model::SourceKind::record}};
   for (std::size_t i = 0; i < table.counts.size(); ++i) {
     const model::Id<model::Piece> piece{next++};
     show.all<model::Piece>().push_back({.id = piece, .number = fmt::format("U {}", i)});
+    const double all = std::accumulate(table.counts[i].begin(), table.counts[i].end(), 0.0);
     for (std::size_t j = 0; j < table.counts[i].size(); ++j) {
-      if (table.counts[i][j] > 0) {
-        show.all<model::Observation>().push_back(
-            {.id = {next++},
-             .piece = piece,
-             .character = type,
-             .value = show.pool.take(fmt::format("t{}", j))});
+      for (const auto& [character, least] : {std::pair{type, 0.0}, {common, much}}) {
+        if (table.counts[i][j] > least * all) {
+          show.all<model::Observation>().push_back(
+              {.id = {next++},
+               .piece = piece,
+               .character = character,
+               .value = show.pool.take(fmt::format("t{}", j))});
+        }
       }
     }
     if (i % folds != fold) {
