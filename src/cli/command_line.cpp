@@ -10,6 +10,7 @@
 
 #include "base/text.h"
 #include "desk/operations.h"
+#include "desk/written.h"
 
 namespace backmark::cli {
 
@@ -122,7 +123,7 @@ int answer(const Filled& filled,
     return 2;
   }
   if (filled.json) {
-    out << result->json.dump(2) << '\n';
+    out << desk::to_written(result->json, 2) << '\n';
   } else {
     out << result->text;
   }

@@ -86,18 +86,28 @@ Json makers_drawn(const model::Show& show, const model::MakerBelief& maker) {
   return list;
 }
 
-Json pictures_drawn(const model::Show& show, model::Id<model::Piece> piece) {
+DrawnPicture drawn_picture(const model::Photograph& photograph) {
   static constexpr const char* names[] = {"front", "back", "tips", "mark", "side", "detail"};
+  const double mm = photograph.pixels_per_mm > 0 ? 1 / photograph.pixels_per_mm : 0;
+  const auto measure = [mm](std::int32_t px) { return std::round(100 * mm * px) / 100; };
+  DrawnPicture picture{.view = names[static_cast<std::size_t>(photograph.view)],
+                       .v = photograph.id.value,
+                       .w_mm = measure(photograph.width_px),
+                       .h_mm = measure(photograph.height_px)};
+  if (mm == 0 && photograph.height_px > 0) {
+    picture.shape = std::round(1000.0 * photograph.width_px / photograph.height_px) / 1000;
+  }
+  return picture;
+}
+
+Json pictures_drawn(const model::Show& show, model::Id<model::Piece> piece) {
   Json list = Json::array();
   for (const model::Photograph& one : show.photographs_of(piece)) {
-    const double mm = one.pixels_per_mm > 0 ? 1 / one.pixels_per_mm : 0;
-    const auto measure = [mm](std::int32_t px) { return std::round(100 * mm * px) / 100; };
-    Json picture = {{"view", names[static_cast<std::size_t>(one.view)]},
-                    {"v", one.id.value},
-                    {"w_mm", measure(one.width_px)},
-                    {"h_mm", measure(one.height_px)}};
-    if (mm == 0 && one.height_px > 0) {
-      picture["shape"] = std::round(1000.0 * one.width_px / one.height_px) / 1000;
+    const DrawnPicture drawn = drawn_picture(one);
+    Json picture = {
+        {"view", drawn.view}, {"v", drawn.v}, {"w_mm", drawn.w_mm}, {"h_mm", drawn.h_mm}};
+    if (drawn.shape > 0) {
+      picture["shape"] = drawn.shape;
     }
     list.push_back(std::move(picture));
   }

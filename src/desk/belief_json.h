@@ -2,7 +2,9 @@
 #pragma once
 
 #include <array>
+#include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "base/json_fwd.h"
 #include "model/belief.h"
@@ -31,8 +33,18 @@ Json years_drawn(const model::YearBelief& year);
 // with the name null, is always the last.
 Json makers_drawn(const model::Show& show, const model::MakerBelief& maker);
 
-// {view, v, w_mm, h_mm} each: `v` changes with the picture; measures are 0 where the scale is
-// not known.
+// A picture of a piece: `v` changes with it; measures are 0 where the scale is not known, and
+// then `shape` is width by height, if that is known.
+struct DrawnPicture {
+  std::string_view view;
+  std::int32_t v = 0;
+  double w_mm = 0;
+  double h_mm = 0;
+  double shape = 0;
+};
+DrawnPicture drawn_picture(const model::Photograph& photograph);
+
+// {view, v, w_mm, h_mm} each, and shape where it is known.
 Json pictures_drawn(const model::Show& show, model::Id<model::Piece> piece);
 
 }  // namespace backmark::desk

@@ -15,6 +15,7 @@ namespace {
 
 using care::CaseContents;
 using care::PieceLight;
+using model::Show;
 
 const char* const cautions[] = {
     "Loads, glass and mounts: the fabricator and the local code decide.",
@@ -97,15 +98,66 @@ Json fixtures_json(const CaseContents& contents) {
   return list;
 }
 
-Result<Answer> one_case(const CareGround& ground, const std::string& key) {
+// A piece of the case somewhere else than it stands, for this answer alone.
+struct Moved {
+  const model::Piece* piece = nullptr;
+  double x_mm = 0;
+  double y_mm = 0;
+};
+
+Result<std::optional<Moved>> moved_of(const Show& show, const Call& call) {
+  if (!call.has("moved")) {
+    return std::optional<Moved>();
+  }
+  const auto piece = find_piece(show, call.text("moved"));
+  const auto x_mm = call.number("x", 0);
+  const auto y_mm = call.number("y", 0);
+  if (!piece) {
+    return piece.problem();
+  }
+  if (!x_mm || !y_mm) {
+    return x_mm ? y_mm.problem() : x_mm.problem();
+  }
+  if (!call.has("x") || !call.has("y")) {
+    return Problem{Fault::bad_input, "where it is moved to is not said", "--moved",
+                   "give --x and --y, in mm from the left and from the floor of the case"};
+  }
+  return std::optional(Moved{*piece, *x_mm, *y_mm});
+}
+
+// `moved` stands in for the placement that the record has.
+Result<Done> move_in(CaseContents& contents, const Moved& wish, model::Placement& moved) {
+  for (const model::Placement*& placement : contents.placed) {
+    if (placement->piece == wish.piece->id) {
+      moved = *placement;
+      moved.x_mm = wish.x_mm;
+      moved.y_mm = wish.y_mm;
+      placement = &moved;
+      return Done{};
+    }
+  }
+  return Problem{Fault::not_found,
+                 fmt::format("{} is not in the case {}", wish.piece->number, contents.in->key),
+                 "--moved", "name a piece that stands in this case"};
+}
+
+Result<Answer> one_case(const CareGround& ground,
+                        const std::string& key,
+                        const std::optional<Moved>& wish) {
   const auto found = find_case(ground.show, key);
   if (!found) {
     return found.problem();
   }
   const auto contents = care::contents_of(ground.show);
-  const CaseContents& in =
+  CaseContents in =
       *std::find_if(contents.begin(), contents.end(),
                     [&](const CaseContents& one) { return one.in->id == (*found)->id; });
+  model::Placement moved;
+  if (wish) {
+    if (auto done = move_in(in, *wish, moved); !done) {
+      return done.problem();
+    }
+  }
   const std::vector<CaseContents> only{in};
   const auto light = care::light_plan(ground.show, only, ground.wish);
   const auto checks = case_checks(ground, in, light);
@@ -153,7 +205,11 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     }
     return one_piece(ground, **piece);
   }
-  return call.has("case") ? one_case(ground, call.text("case"))
+  const auto moved = moved_of(open->show, call);
+  if (!moved) {
+    return moved.problem();
+  }
+  return call.has("case") ? one_case(ground, call.text("case"), *moved)
                           : Result<Answer>(all_cases(ground));
 }
 
@@ -165,7 +221,12 @@ Operation care_show() {
           .from_show_alone = true,
           .parameters = {show_folder(),
                          {.name = "number", .help = "one piece", .positional = true},
-                         {.name = "case", .help = "one case, by its key"}},
+                         {.name = "case", .help = "one case, by its key"},
+                         {.name = "moved",
+                          .help = "as if this piece of the case stood at --x and --y; nothing "
+                                  "is kept"},
+                         {.name = "x", .takes = Takes::number, .help = "mm from the left"},
+                         {.name = "y", .takes = Takes::number, .help = "mm from the floor"}},
           .run = run};
 }
 

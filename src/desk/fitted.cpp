@@ -20,7 +20,7 @@ Result<Fitted> fit_now(const OpenShow& open,
     return reckoning.problem();
   }
   around.progress(1, "");
-  return Fitted{open.kept, std::move(*reckoning)};
+  return Fitted{.show = open.kept, .reckoning = std::move(*reckoning)};
 }
 
 // The usual settings, without what would have to be sampled first.
@@ -39,6 +39,25 @@ Result<std::shared_ptr<const Fitted>> fitted_quickly(OpenShow& open,
 }
 
 }  // namespace
+
+std::shared_ptr<const Explained::Why> Explained::of(const evidence::Reckoning& reckoning,
+                                                    std::size_t row,
+                                                    std::size_t comparanda) {
+  constexpr std::size_t most = 256;  // about as many as a person leafs through
+  {
+    const std::lock_guard lock(using_);
+    if (const auto known = kept_.find(row); known != kept_.end()) {
+      return known->second;
+    }
+  }
+  auto why = std::make_shared<const Why>(reckoning.explain(row, comparanda));
+  const std::lock_guard lock(using_);
+  if (kept_.size() >= most) {
+    kept_.clear();
+  }
+  kept_.emplace(row, why);
+  return why;
+}
 
 std::optional<evidence::Lessons> last_lessons(const OpenShow& open) {
   const auto bytes = read_file(lessons_file(open));
@@ -98,9 +117,10 @@ Result<FittedPiece> fitted_piece(OpenShow& open,
 
 std::string learned_line(const Fitted& fitted) {
   const double changed = fitted.reckoning.changed_since_learned().value_or(0);
-  return changed > 0 ? "The show has changed since weights were last learned from it; this answer "
-                       "weighs what is recorded now.\n"
-                     : "";
+  return changed > 0
+             ? "The show has changed since weights were last learned from it; this answer "
+               "weighs what is recorded now.\n"
+             : "";
 }
 
 }  // namespace backmark::desk

@@ -1,16 +1,35 @@
 // The show as fitted, kept between calls where the door keeps shows.
 #pragma once
 
+#include <map>
 #include <memory>
+#include <mutex>
 
 #include "desk/reckoned.h"
 
 namespace backmark::desk {
 
+// Why each piece is judged as it is, by a fit that does not change: asked of the fit once and
+// kept for the pages that ask again. Safe to use from several threads.
+class Explained {
+ public:
+  using Why = evidence::Reckoning::Why;
+
+  // As evidence::Reckoning::explain; always of the same reckoning and number of comparanda.
+  std::shared_ptr<const Why> of(const evidence::Reckoning& reckoning,
+                                std::size_t row,
+                                std::size_t comparanda);
+
+ private:
+  std::mutex using_;
+  std::map<std::size_t, std::shared_ptr<const Why>> kept_;
+};
+
 // A fit together with the show that it looks into.
 struct Fitted {
   std::shared_ptr<const model::Show> show;
   evidence::Reckoning reckoning;
+  std::unique_ptr<Explained> explained = std::make_unique<Explained>();
 };
 
 // What the newest reckoning learned, kept as the file `learned.bin` of the show; none: never

@@ -44,11 +44,11 @@ Cell year_at(double share) {
 
 // What sources say of it, as they wrote it.
 Cell as_recorded(std::vector<model::Says> says) {
-  return [says = std::move(says)](const Show&, const ListedPiece& of) {
+  return [says = std::move(says)](const Show& show, const ListedPiece& of) {
     std::vector<std::string> texts;
-    for (const model::Claim* claim : of.claims) {
-      if (std::find(says.begin(), says.end(), claim->says) != says.end()) {
-        texts.push_back(claim->text);
+    for (const model::Claim& claim : show.claims_on(of.piece->id)) {
+      if (std::find(says.begin(), says.end(), claim.says) != says.end()) {
+        texts.push_back(claim.text);
       }
     }
     return join(texts, " | ");
@@ -108,11 +108,35 @@ const std::vector<Column>& built_in() {
   return list;
 }
 
+Result<Cell> cell_for(const Show& show, const std::string& name) {
+  std::vector<std::string> names;
+  for (const Column& column : built_in()) {
+    if (column.name == name) {
+      return column.cell;
+    }
+    names.push_back(column.name);
+  }
+  if (const model::Character* character = show.character(name)) {
+    return Cell([character](const Show& of_show, const ListedPiece& of) {
+      return observed(of_show, of_show.observations_of(of.piece->id), *character);
+    });
+  }
+  for (const model::Character& character : show.all<model::Character>()) {
+    names.push_back(character.key);
+  }
+  const auto near = closest(name, names);
+  return Problem{
+      Fault::not_found, fmt::format("there is no column \"{}\"", name), "--columns",
+      near ? fmt::format("did you mean \"{}\"?", *near) : "columns are: " + join(names, ", ")};
+}
+
+}  // namespace
+
 std::string observed(const Show& show,
-                     const model::Piece& piece,
+                     std::span<const model::Observation> of_piece,
                      const model::Character& character) {
   std::vector<std::string> values;
-  for (const model::Observation& seen : show.observations_of(piece.id)) {
+  for (const model::Observation& seen : of_piece) {
     if (seen.character != character.id) {
       continue;
     }
@@ -128,30 +152,6 @@ std::string observed(const Show& show,
   }
   return join(values, "; ");
 }
-
-Result<Cell> cell_for(const Show& show, const std::string& name) {
-  std::vector<std::string> names;
-  for (const Column& column : built_in()) {
-    if (column.name == name) {
-      return column.cell;
-    }
-    names.push_back(column.name);
-  }
-  if (const model::Character* character = show.character(name)) {
-    return Cell([character](const Show& of_show, const ListedPiece& of) {
-      return observed(of_show, *of.piece, *character);
-    });
-  }
-  for (const model::Character& character : show.all<model::Character>()) {
-    names.push_back(character.key);
-  }
-  const auto near = closest(name, names);
-  return Problem{
-      Fault::not_found, fmt::format("there is no column \"{}\"", name), "--columns",
-      near ? fmt::format("did you mean \"{}\"?", *near) : "columns are: " + join(names, ", ")};
-}
-
-}  // namespace
 
 const std::vector<std::string>& short_columns() {
   static const std::vector<std::string> names = {
@@ -196,9 +196,6 @@ std::vector<ListedPiece> listed_pieces(const Show& show, const LastRun* last) {
     listed.piece = &piece;
     listed.section = at(sections, piece.id.value);
     listed.in = at(cases, piece.id.value);
-    for (const model::Claim& claim : show.claims_on(piece.id)) {
-      listed.claims.push_back(&claim);
-    }
     if (last != nullptr) {
       listed.belief = last->run.beliefs.of(piece.id);
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -18,10 +19,14 @@ struct ListedPiece {
   const model::Phrases* phrases = nullptr;
   const model::Section* section = nullptr;
   const model::Case* in = nullptr;
-  std::vector<const model::Claim*> claims = {};  // what sources say of the piece
   // Bits that the best look at it should bring, roughly; none: not asked for or not reckoned.
   std::optional<double> look_gain_bits = {};
 };
+
+// What was seen of a character on a piece, in words; more than one parted by "; ".
+std::string observed(const model::Show& show,
+                     std::span<const model::Observation> of_piece,
+                     const model::Character& character);
 
 // The pieces of the show with what was reckoned of them and where they stand.
 std::vector<ListedPiece> listed_pieces(const model::Show& show, const LastRun* last);

@@ -65,6 +65,7 @@ Json plan_json(const Show& show, const LookList& list) {
     }
     stops.push_back({{"at", stop_name(show, stop)},
                      {"minutes", stop.minutes},
+                     {"fetch_minutes", stop.fetch_minutes},
                      {"gain_bits", stop.gain_bits},
                      {"looks", looks}});
   }

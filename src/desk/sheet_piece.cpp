@@ -215,7 +215,8 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     answer.json = belief_json(open->show, reckoning.judge(in_fit->row, *without));
     return answer;
   }
-  const Why why = reckoning.explain(in_fit->row, 4);
+  const auto explained = in_fit->fitted->explained->of(reckoning, in_fit->row, 4);
+  const Why& why = *explained;
   answer.json = facts_json(open->show, **piece);
   answer.json.update(belief_json(open->show, settled(*open, **piece, why.belief)));
   answer.json["evidence"] = evidence_json(why);

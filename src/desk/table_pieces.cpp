@@ -1,10 +1,9 @@
-// The answer is written in columns, one entry a piece: a tree with a node for every field of
-// every piece takes longer to make, to send and to read than all that is drawn from it.
+// The answer is written in columns, one entry a piece, as text at once: a tree with a node for
+// every field of every piece takes longer to make, to send and to read than all that is drawn
+// from it. What follows from the reckoning alone is kept until the next one
+// (desk/table_reckoned.h), so that a change of the record costs only what is recorded.
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <deque>
-#include <map>
 #include <unordered_map>
 
 #include "base/json.h"
@@ -12,6 +11,8 @@
 #include "desk/belief_json.h"
 #include "desk/each.h"
 #include "desk/list_columns.h"
+#include "desk/table_reckoned.h"
+#include "desk/warm.h"
 
 namespace backmark::desk {
 
@@ -22,63 +23,71 @@ using model::Show;
 // Characters that the Table arranges and filters by, where the show knows them.
 constexpr std::array wanted = {"fitting", "metal", "material", "motif", "height", "width"};
 
-std::vector<std::string> known_columns(const Show& show) {
-  std::vector<std::string> columns;
+std::vector<const model::Character*> known_characters(const Show& show) {
+  std::vector<const model::Character*> known;
   for (const char* key : wanted) {
-    if (show.character(key) != nullptr) {
-      columns.emplace_back(key);
+    if (const model::Character* character = show.character(key)) {
+      known.push_back(character);
     }
   }
-  return columns;
+  return known;
 }
 
-// The texts of the answer, each once; columns name them by their place. The first is empty.
-class Words {
+// Places of the show's words among the texts of the answer.
+class Places {
  public:
-  explicit Words(const Show& show) : of_pool_(show.pool.size(), -1), show_(show) { place(""); }
+  Places(const Show& show, TableWords& words)
+      : of_pool_(show.pool.size(), -1), show_(show), words_(words) {}
 
-  int place(std::string_view text) {
-    const auto known = places_.find(text);
-    if (known != places_.end()) {
-      return known->second;
-    }
-    list_.emplace_back(text);
-    texts_.emplace_back(text);
-    return places_.emplace(texts_.back(), static_cast<int>(texts_.size()) - 1).first->second;
-  }
-  int place(model::Word word) {
+  int of(std::string_view text) { return words_.place(text); }
+  int of(model::Word word) {
     int& known = of_pool_[word.value];
-    known = known < 0 ? place(show_.text(word)) : known;
+    known = known < 0 ? words_.place(show_.text(word)) : known;
     return known;
   }
-  Json list() && { return std::move(list_); }
+  // Of what was seen of the character, as the list says it.
+  int of(std::span<const model::Observation> seen, const model::Character& character) {
+    const model::Observation* only = nullptr;
+    for (const model::Observation& one : seen) {
+      if (one.character != character.id) {
+        continue;
+      }
+      if (only != nullptr) {
+        return of(observed(show_, seen, character));
+      }
+      only = &one;
+    }
+    if (only == nullptr) {
+      return 0;
+    }
+    const bool word =
+        only->seen == model::Seen::value && character.shape != model::Shape::number;
+    return word ? of(only->value) : of(observed(show_, {only, 1}, character));
+  }
 
  private:
-  std::deque<std::string> texts_;  // never move
-  std::unordered_map<std::string_view, int> places_;
   std::vector<int> of_pool_;  // by word of the show; -1: not met yet
   const Show& show_;
-  Json::array_t list_;
+  TableWords& words_;
 };
 
-// The likeliest thing that does not fit, in words, by piece.
-std::map<std::int32_t, std::string> misfits_of(const LastRun* last) {
-  std::map<std::int32_t, std::string> words;
-  std::map<std::int32_t, double> best;
+// The likeliest thing that does not fit, by piece.
+std::unordered_map<std::int32_t, const model::Misfit*> misfits_of(const LastRun* last) {
+  std::unordered_map<std::int32_t, const model::Misfit*> worst;
   if (last == nullptr) {
-    return words;
+    return worst;
   }
   for (const model::Misfit& misfit : last->run.beliefs.misfits) {
-    if (misfit.p > best[misfit.piece.value]) {
-      best[misfit.piece.value] = misfit.p;
-      words[misfit.piece.value] = misfit.what;
+    const model::Misfit*& before = worst[misfit.piece.value];
+    if (misfit.p > (before == nullptr ? 0 : before->p)) {
+      before = &misfit;
     }
   }
-  return words;
+  return worst;
 }
 
-std::map<std::int32_t, const model::Pick*> picks_of(const Show& show) {
-  std::map<std::int32_t, const model::Pick*> picks;
+std::unordered_map<std::int32_t, const model::Pick*> picks_of(const Show& show) {
+  std::unordered_map<std::int32_t, const model::Pick*> picks;
   for (const model::Pick& pick : show.all<model::Pick>()) {
     picks[pick.piece.value] = &pick;
   }
@@ -86,165 +95,129 @@ std::map<std::int32_t, const model::Pick*> picks_of(const Show& show) {
 }
 
 template <class T>
-std::optional<T> at(const std::map<std::int32_t, T>& map, std::int32_t id) {
+const T* at(const std::unordered_map<std::int32_t, const T*>& map, std::int32_t id) {
   const auto found = map.find(id);
-  return found == map.end() ? std::nullopt : std::optional<T>(found->second);
+  return found == map.end() ? nullptr : found->second;
 }
 
-// Numbers as one text, parted by spaces: as a list each would cost more than all else of a
-// piece.
-void add_number(std::string& text, long number) {
-  if (!text.empty()) {
-    text += ' ';
+// [view, v, w_mm, h_mm, shape] each, shape only where it is known.
+std::string pictures_row(const Show& show, const model::Piece& piece) {
+  std::string row = "[";
+  for (const model::Photograph& one : show.photographs_of(piece.id)) {
+    const DrawnPicture picture = drawn_picture(one);
+    row += fmt::format("{}[\"{}\",{},{},{}", row.size() > 1 ? "," : "", picture.view, picture.v,
+                       picture.w_mm, picture.h_mm);
+    row += picture.shape > 0 ? fmt::format(",{}]", picture.shape) : "]";
   }
-  fmt::format_to(std::back_inserter(text), "{}", number);
+  return row + "]";
 }
-
-// Place of the word and thousandths of each that is listed, as makers_drawn has them; then the
-// thousandths of the unrecorded hand.
-std::string makers_row(const Show& show, const model::PieceBelief* belief, Words& words) {
-  std::string row;
-  if (belief == nullptr) {
-    return row;
-  }
-  for (const model::MakerChance& chance : belief->maker.makers) {
-    const model::Maker* known = chance.p < 0.005 ? nullptr : show.find(chance.maker);
-    if (known != nullptr) {
-      add_number(row, words.place(known->name));
-      add_number(row, std::lround(1000 * chance.p));
-    }
-  }
-  add_number(row, std::lround(1000 * belief->maker.unrecorded));
-  return row;
-}
-
-// [view, v, w_mm, h_mm, shape] each, shape only where pictures_drawn gives one.
-Json::array_t pictures_row(const Show& show, const model::Piece& piece) {
-  Json::array_t row;
-  for (const Json& one : pictures_drawn(show, piece.id)) {
-    row.emplace_back(Json::array_t(one.begin(), one.end()));
-  }
-  return row;
-}
-
-using Column = Json::array_t;
-
-// An object whose parts are laid in afterwards: one that grows copies all that it holds.
-Json keys(const std::vector<std::string>& names) {
-  Json all = Json::object();
-  for (const std::string& name : names) {
-    all[name] = nullptr;
-  }
-  return all;
-}
-
-// "p" is empty where no year can be said, and the others are 0. "q" has the first of twenty
-// years and then how far each lies after the one before.
-struct YearColumns {
-  Column p10, p50, p90, from, p, q;
-
-  void add(const model::PieceBelief* belief) {
-    const bool none = belief == nullptr || belief->year.empty();
-    const DrawnYears years = none ? DrawnYears() : drawn_years(belief->year);
-    p10.emplace_back(years.p10);
-    p50.emplace_back(years.p50);
-    p90.emplace_back(years.p90);
-    from.emplace_back(years.from);
-    p.emplace_back(years.p);
-    std::string steps;
-    for (std::size_t i = 0; i < years.q.size() && !none; ++i) {
-      add_number(steps, years.q[i] - (i > 0 ? years.q[i - 1] : 0));
-    }
-    q.emplace_back(std::move(steps));
-  }
-
-  Json json() && {
-    Json all = keys({"p10", "p50", "p90", "from", "p", "q"});
-    all["p10"] = std::move(p10);
-    all["p50"] = std::move(p50);
-    all["p90"] = std::move(p90);
-    all["from"] = std::move(from);
-    all["p"] = std::move(p);
-    all["q"] = std::move(q);
-    return all;
-  }
-};
 
 // 1: in the show, 2: in the book, 4: leads its section; added up. -1: not picked.
-int marks_of(const model::Pick& pick) {
-  return (pick.in_show ? 1 : 0) + (pick.in_book ? 2 : 0) + (pick.lead ? 4 : 0);
+int marks_of(const model::Pick* pick) {
+  return pick == nullptr
+             ? -1
+             : (pick->in_show ? 1 : 0) + (pick->in_book ? 2 : 0) + (pick->lead ? 4 : 0);
 }
 
-struct Columns {
-  Column number, title, form, tray, section, in, made, by, torn, rank, pick, pictures, makers;
-  YearColumns year;
-  std::vector<std::string> seen_keys;  // of characters
-  std::vector<Column> seen;            // one for each of them
+// What the record says of each piece.
+struct RecordedColumns {
+  explicit RecordedColumns(std::size_t characters) : seen(characters) {}
 
-  void add(const Show& show, const ListedPiece& of, Words& words) {
-    const model::Piece& piece = *of.piece;
-    number.emplace_back(piece.number);
-    title.emplace_back(words.place(piece.title));
-    form.emplace_back(words.place(piece.form));
-    tray.emplace_back(words.place(piece.tray));
-    section.emplace_back(of.section != nullptr ? words.place(of.section->key) : 0);
-    in.emplace_back(of.in != nullptr ? words.place(of.in->key) : 0);
-    made.emplace_back(of.phrases != nullptr ? words.place(of.phrases->made) : 0);
-    by.emplace_back(of.phrases != nullptr ? words.place(of.phrases->maker) : 0);
-    pictures.emplace_back(pictures_row(show, piece));
-    makers.emplace_back(makers_row(show, of.belief, words));
-    year.add(of.belief);
+  WrittenList number, title, form, tray, section, in, rank, pick, torn, pictures;
+  std::vector<WrittenList> seen;  // one for each character
+
+  void add(const Show& show, const ListedPiece& of, Places& places) {
+    number.add_quoted(of.piece->number);
+    title.add(places.of(of.piece->title));
+    form.add(places.of(of.piece->form));
+    tray.add(places.of(of.piece->tray));
+    section.add(of.section != nullptr ? places.of(of.section->key) : 0);
+    in.add(of.in != nullptr ? places.of(of.in->key) : 0);
+    pictures.add_written(pictures_row(show, *of.piece));
   }
 
-  Json json() && {
-    Json all = keys({"number", "title", "form", "tray", "section", "case", "made", "by", "torn",
-                     "rank", "pick", "pictures", "makers", "year", "seen"});
-    all["seen"] = keys(seen_keys);
-    all["number"] = std::move(number);
-    all["title"] = std::move(title);
-    all["form"] = std::move(form);
-    all["tray"] = std::move(tray);
-    all["section"] = std::move(section);
-    all["case"] = std::move(in);
-    all["made"] = std::move(made);
-    all["by"] = std::move(by);
-    all["torn"] = std::move(torn);
-    all["rank"] = std::move(rank);
-    all["pick"] = std::move(pick);
-    all["pictures"] = std::move(pictures);
-    all["makers"] = std::move(makers);
-    all["year"] = std::move(year).json();
-    for (std::size_t i = 0; i < seen.size(); ++i) {
-      all["seen"][seen_keys[i]] = std::move(seen[i]);
-    }
-    return all;
+  void write(WrittenObject& all) const {
+    all.add("number", number);
+    all.add("title", title);
+    all.add("form", form);
+    all.add("tray", tray);
+    all.add("section", section);
+    all.add("case", in);
+    all.add("rank", rank);
+    all.add("pick", pick);
+    all.add("torn", torn);
+    all.add("pictures", pictures);
   }
 };
 
-Result<Json> pieces_json(const Show& show, const LastRun* last, Words& words) {
-  const auto pieces = listed_pieces(show, last);
-  const auto seen = known_columns(show);
-  const auto cells = cells_of(show, pieces, seen);
-  if (!cells) {
-    return cells.problem();
-  }
+RecordedColumns recorded_columns(const Show& show,
+                                 const std::vector<ListedPiece>& pieces,
+                                 const LastRun* last,
+                                 Places& places) {
+  const auto characters = known_characters(show);
   const auto picks = picks_of(show);
   const auto misfits = misfits_of(last);
-  Columns columns;
-  columns.seen_keys = seen;
-  columns.seen.resize(seen.size());
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    const std::int32_t id = pieces[i].piece->id.value;
-    columns.add(show, pieces[i], words);
-    const auto pick = at(picks, id);
-    columns.rank.emplace_back(pick ? (*pick)->rank : 0);
-    columns.pick.emplace_back(pick ? marks_of(**pick) : -1);
-    columns.torn.emplace_back(words.place(at(misfits, id).value_or("")));
-    for (std::size_t c = 0; c < seen.size(); ++c) {
-      columns.seen[c].emplace_back(words.place((*cells)[i][c]));
+  RecordedColumns columns(characters.size());
+  for (const ListedPiece& of : pieces) {
+    columns.add(show, of, places);
+    const model::Pick* pick = at(picks, of.piece->id.value);
+    const model::Misfit* misfit = at(misfits, of.piece->id.value);
+    columns.rank.add(pick != nullptr ? pick->rank : 0);
+    columns.pick.add(marks_of(pick));
+    columns.torn.add(misfit != nullptr ? places.of(misfit->what) : 0);
+    const auto seen = show.observations_of(of.piece->id);
+    for (std::size_t c = 0; c < characters.size(); ++c) {
+      columns.seen[c].add(places.of(seen, *characters[c]));
     }
   }
-  return std::move(columns).json();
+  return columns;
+}
+
+WrittenList reckoned_column(const std::vector<ListedPiece>& pieces,
+                            const LastRun* last,
+                            const TableReckoned& reckoned,
+                            ReckonedColumn column) {
+  WrittenList list;
+  for (const ListedPiece& of : pieces) {
+    list.add_written(
+        of.belief == nullptr
+            ? TableReckoned::empty_cell(column)
+            : reckoned.cell(column, static_cast<std::size_t>(of.belief -
+                                                             last->run.beliefs.pieces.data())));
+  }
+  return list;
+}
+
+std::string columns_written(const Show& show,
+                            const LastRun* last,
+                            const TableReckoned& reckoned,
+                            TableWords& words) {
+  const auto pieces = listed_pieces(show, last);
+  Places places(show, words);
+  const RecordedColumns recorded = recorded_columns(show, pieces, last, places);
+  const auto column = [&](ReckonedColumn which) {
+    return reckoned_column(pieces, last, reckoned, which);
+  };
+  WrittenObject all;
+  recorded.write(all);
+  all.add("made", column(ReckonedColumn::made));
+  all.add("by", column(ReckonedColumn::by));
+  all.add("makers", column(ReckonedColumn::makers));
+  WrittenObject year;
+  year.add("p10", column(ReckonedColumn::p10));
+  year.add("p50", column(ReckonedColumn::p50));
+  year.add("p90", column(ReckonedColumn::p90));
+  year.add("from", column(ReckonedColumn::from));
+  year.add("p", column(ReckonedColumn::p));
+  year.add("q", column(ReckonedColumn::q));
+  all.add_written("year", std::move(year).json());
+  WrittenObject seen;
+  const auto characters = known_characters(show);
+  for (std::size_t c = 0; c < characters.size(); ++c) {
+    seen.add(characters[c]->key, recorded.seen[c]);
+  }
+  all.add_written("seen", std::move(seen).json());
+  return std::move(all).json();
 }
 
 Json lanes_json(const Show& show) {
@@ -269,25 +242,36 @@ Json sections_json(const Show& show) {
   return list;
 }
 
+std::shared_ptr<const TableReckoned> reckoned_of(OpenShow& open, const LastRun* last) {
+  const auto run = last == nullptr ? nullptr : last->kept;
+  const auto make = [&] { return std::make_shared<const TableReckoned>(open.show, run); };
+  return open.warm == nullptr ? make()
+                              : open.warm->kept<TableReckoned>(
+                                    "table",
+                                    [&](const TableReckoned& before) {
+                                      return before.holds(open.show, run.get());
+                                    },
+                                    make);
+}
+
 Result<Answer> run(const Call& call, const Surroundings&) {
   auto open = open_show(call, store::Access::look);
   if (!open) {
     return open.problem();
   }
-  const auto last = last_run(*open);
-  Words words(open->show);
-  auto columns = pieces_json(open->show, last ? &*last : nullptr, words);
-  if (!columns) {
-    return columns.problem();
-  }
+  const auto found = last_run(*open);
+  const LastRun* last = found ? &*found : nullptr;
+  const auto reckoned = reckoned_of(*open, last);
+  TableWords words(&reckoned->words());
+  WrittenObject table;
+  table.add_written("columns", columns_written(open->show, last, *reckoned, words));
+  table.add("words", words.list());
+  table.add_written("makers", lanes_json(open->show).dump());
+  table.add_written("sections", sections_json(open->show).dump());
   Answer answer;
   answer.text = fmt::format("{} pieces; the table is for pages: ask with --json\n",
                             open->show.all<model::Piece>().size());
-  answer.json = keys({"words", "columns", "makers", "sections"});
-  answer.json["words"] = std::move(words).list();
-  answer.json["columns"] = *std::move(columns);
-  answer.json["makers"] = lanes_json(open->show);
-  answer.json["sections"] = sections_json(open->show);
+  answer.json = as_written(std::move(table).json());
   return answer;
 }
 

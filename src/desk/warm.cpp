@@ -25,6 +25,7 @@ struct Warm::Kept {
   store::Moment derived_at;
   std::map<std::string, std::shared_ptr<Slot>> derived;
   std::map<std::string, Last> last;  // the newest of each name
+  std::map<std::string, std::any> judged_by_asker;
 };
 
 Warm::Warm() : kept_(std::make_shared<Kept>()) {}
@@ -148,28 +149,50 @@ void Warm::keep_last(const store::Moment& at, const std::string& name, const std
   }
 }
 
+std::any Warm::judged_by_asker(const std::string& name) {
+  const std::lock_guard lock(kept_->finding);
+  const auto found = kept_->judged_by_asker.find(name);
+  return found == kept_->judged_by_asker.end() ? std::any() : found->second;
+}
+
+void Warm::keep_for_asker(const std::string& name, std::any value) {
+  const std::lock_guard lock(kept_->finding);
+  kept_->judged_by_asker[name] = std::move(value);
+}
+
 Result<KeptRun> Warm::last_run(store::Store& store,
                                const std::shared_ptr<const model::Show>& show) {
-  const std::lock_guard lock(kept_->judging);
   const auto now = store.moment();
   if (!now) {
     return now.problem();
   }
-  if (kept_->run_number != now->run) {
-    auto run = read_last_run(store, *show);
-    if (!run) {
-      return run.problem();
-    }
-    kept_->run = std::move(*run);
-    kept_->run_number = now->run;
-    kept_->judged_at = same_since(show->position);
-  }
   const std::int64_t since = same_since(show->position);
-  if (kept_->judged_at < since && kept_->run.run != nullptr) {
-    kept_->run.stale = kept_->run.run->beliefs.digest != store::digest(*show);
+  KeptRun run;
+  {
+    const std::lock_guard lock(kept_->judging);
+    if (kept_->run_number != now->run) {
+      auto read = read_last_run(store, *show);
+      if (!read) {
+        return read.problem();
+      }
+      kept_->run = std::move(*read);
+      kept_->run_number = now->run;
+      kept_->judged_at = since;
+    }
+    run = kept_->run;
+    if (kept_->judged_at >= since || run.run == nullptr) {
+      return run;
+    }
+  }
+  // Judged outside the lock: whoever judges may be a thread that gives way to all others, and
+  // they would wait for it.
+  run.stale = run.run->beliefs.digest != store::digest(*show);
+  const std::lock_guard lock(kept_->judging);
+  if (kept_->run_number == now->run && kept_->judged_at < since) {
+    kept_->run.stale = run.stale;
     kept_->judged_at = since;
   }
-  return kept_->run;
+  return run;
 }
 
 }  // namespace backmark::desk

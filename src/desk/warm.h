@@ -51,6 +51,22 @@ class Warm {
   // The newest reckoning, judged against `show`, which came from here.
   Result<KeptRun> last_run(store::Store& store, const std::shared_ptr<const model::Show>& show);
 
+  // Something that its asker knows to be out of date or not: the last one made under `name`
+  // while `holds(it)`, else a new one of `make`, which gives a shared_ptr<const T>. Two that
+  // ask at once may both make it.
+  template <class T, class Holds, class Make>
+  std::shared_ptr<const T> kept(const std::string& name, const Holds& holds, const Make& make) {
+    if (const std::any before = judged_by_asker(name); before.has_value()) {
+      auto known = std::any_cast<std::shared_ptr<const T>>(before);
+      if (holds(*known)) {
+        return known;
+      }
+    }
+    std::shared_ptr<const T> made = make();
+    keep_for_asker(name, made);
+    return made;
+  }
+
   // Something dear that follows from the newest reckoning and from what of the show bears on
   // reckoning (store::digest) alone: made by `make` at the first call, the same value until
   // either moves on; a pick or a section leaves it alive. `make` returns a Result<T>; `name` is
@@ -103,6 +119,8 @@ class Warm {
   // The newest of that name that was made, of whichever show; nothing if none was.
   std::any last_of(const std::string& name);
   void keep_last(const store::Moment& at, const std::string& name, const std::any& value);
+  std::any judged_by_asker(const std::string& name);  // of kept(); nothing if none was made
+  void keep_for_asker(const std::string& name, std::any value);
 
   std::shared_ptr<Kept> kept_;
   bool* earlier_ = nullptr;  // of hurried()

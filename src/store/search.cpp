@@ -160,7 +160,8 @@ class Search {
   }
 
   // The plus lets the words be looked up once; without it they are looked up for every row of
-  // the years.
+  // the years. Number and words around the match are read of those alone that are shown: of
+  // all that match, they would take as long as the search.
   void match(const std::string& query, std::optional<Years> years) {
     if (query.empty() && !years) {
       return;
@@ -173,8 +174,9 @@ class Search {
               "AND id IN " +
                   of_years() + " ORDER BY number LIMIT ?2"
             : "SELECT rowid, number, snippet(found, -1, '', '', ' ... ', 10) FROM found "
-              "WHERE found MATCH ?1" +
-                  where + " ORDER BY rank, number LIMIT ?2");
+              "WHERE found MATCH ?1 AND +rowid IN (SELECT rowid FROM found WHERE found MATCH "
+              "?1" +
+                  where + " ORDER BY rank, rowid LIMIT ?2) ORDER BY rank, number");
     statement.bind(1, query);
     statement.bind(2, static_cast<std::int64_t>(count_));
     if (years) {

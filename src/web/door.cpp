@@ -5,6 +5,7 @@
 #include "base/json.h"
 #include "base/text.h"
 #include "web/assets.h"
+#include "web/pair_page.h"
 #include "web/pairing.h"
 #include "web/reply.h"
 
@@ -139,7 +140,11 @@ Response Door::route(const Request& request) {
     return pair_page(request);
   }
   if (!session) {
-    return reply(401, refused("this device is not paired", "scan the code at the terminal"));
+    const Problem problem =
+        refused("this device is not paired", "scan the code at the terminal");
+    const bool by_person =
+        request.method == "GET" && contains(request.header("accept"), "text/html");
+    return by_person ? pair_refusal(problem, 401) : reply(401, problem);
   }
   if (is_first(request, "api")) {
     return api(request, *session);
@@ -211,27 +216,18 @@ Response Door::operate(const Request& request, const Session& session) {
   return response;
 }
 
-// Plain, so that it works before anything of the workbench is let in.
 Response Door::pair_page(const Request& request) const {
   const auto at = request.query.find("code");
   const std::string code = at == request.query.end() ? "" : at->second;
-  if (code.find_first_not_of("0123456789abcdef") != std::string::npos) {
-    return reply(
-        Problem{Fault::bad_input, "this is no code of the terminal", "code", "scan it again"});
+  if (code.empty()) {
+    return pair_refusal(refused("a device is let in by a code", "scan the one at the terminal"),
+                        200);
   }
-  return {200,
-          "text/html; charset=utf-8",
-          fmt::format("<!doctype html><html lang=\"en\"><meta charset=\"utf-8\">"
-                      "<meta name=\"viewport\" content=\"width=device-width\">"
-                      "<title>Backmark</title><h1>Let this device in</h1>"
-                      "<form method=\"post\" action=\"/api/pair\">"
-                      "<input type=\"hidden\" name=\"code\" value=\"{}\">"
-                      "<p><label>Who is recording? <input name=\"who\" maxlength=\"60\" "
-                      "required></label></p>"
-                      "<p><label>Passphrase <input name=\"passphrase\" type=\"password\" "
-                      "required></label></p><button>Let in</button></form></html>",
-                      code),
-          {{"Cache-Control", "no-store"}}};
+  if (code.find_first_not_of("0123456789abcdef") != std::string::npos) {
+    return pair_refusal(
+        {Fault::bad_input, "this is no code of the terminal", "code", "scan it again"}, 400);
+  }
+  return pair_form(code, std::nullopt, 200);
 }
 
 Response Door::pair(const Request& request) {
@@ -241,13 +237,14 @@ Response Door::pair(const Request& request) {
                     form.query.contains("passphrase");
   const std::string who = read ? std::string(trim(form.query["who"])) : "";
   if (who.empty() || who.size() > 200) {
-    return reply(Problem{Fault::bad_input, "the form is not filled in", "",
-                         "give a name and the passphrase"});
+    const Problem problem{Fault::bad_input, "the form is not filled in", "",
+                          "give a name and the passphrase"};
+    return read ? pair_form(form.query["code"], problem, 400) : pair_refusal(problem, 400);
   }
   const auto role =
       settings_.pairing->admit(form.query["code"], form.query["passphrase"], now());
   if (!role) {
-    return reply(role.problem());
+    return pair_form(form.query["code"], role.problem(), status_of(role.problem().fault));
   }
   return {303,
           "",

@@ -178,11 +178,19 @@ class HttpServer::Inside final : public httplib::Server {
           for (const char* name : {"Range", "If-Range", "Accept-Encoding"}) {
             request.headers.erase(name);
           }
+          if (starts_with(request.get_header_value("Content-Type"),
+                          "application/x-www-form-urlencoded")) {
+            request.headers.erase("Content-Type");  // the library would take 8 kB of it at most
+          }
           request.ranges.clear();
         });
     current = nullptr;
     return went_well && !closed && !line.close;
   }
+
+  // The library lets five connections wait to be taken; on a busy machine those of one page
+  // with its pictures are more, and each turned away comes back only after seconds.
+  void queue() { ::listen(svr_sock_, 128); }
 
   std::atomic<bool> stopping = false;
   std::string host;
@@ -258,6 +266,7 @@ Result<int> HttpServer::bind(const std::string& host, int port) {
                    "name another port, or 0 for any that is free"};
   }
   inside_->port = port;
+  inside_->queue();
   return port;
 }
 
@@ -266,6 +275,7 @@ void HttpServer::run() {
     // The system could not take a connection: listen anew on the same port.
     std::this_thread::sleep_for(std::chrono::milliseconds(50));
     inside_->bind_to_port(inside_->host, inside_->port);
+    inside_->queue();
   }
 }
 

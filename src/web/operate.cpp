@@ -8,6 +8,7 @@
 #include "desk/open.h"
 #include "desk/overview.h"
 #include "desk/take_photographs.h"
+#include "desk/written.h"
 #include "web/reply.h"
 
 namespace backmark::web {
@@ -82,6 +83,9 @@ Problem Operate::without_paths(Problem problem) const {
 Response Operate::answer_of(const Result<desk::Answer>& result) const {
   if (!result) {
     return reply(without_paths(result.problem()));
+  }
+  if (result->json.is_binary()) {
+    return reply_written(desk::to_written(result->json, -1));
   }
   if (result->problems.empty() || !result->json.is_object() ||
       result->json.contains("problems")) {

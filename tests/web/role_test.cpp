@@ -83,6 +83,39 @@ TEST_CASE("a device that is not paired sees nothing of the show") {
   CHECK(paired.door->answer(Paired::request("GET", {"pair"})).status == 200);
 }
 
+TEST_CASE("who is not let in yet reads why on a page, and the form of a browser is taken") {
+  const Served served;
+  Paired net(served.folder.path());
+  auto bare = Paired::request("GET", {"table"});
+  bare.headers["accept"] = "text/html,application/xhtml+xml";
+  const web::Response told = net.door->answer(bare);
+  CHECK(told.status == 401);
+  CHECK(contains(told.body, "<p>Scan the code at the terminal.</p>"));
+
+  const std::string code = net.pairing->new_code(1000);
+  auto scanned = Paired::request("GET", {"pair"});
+  scanned.query["code"] = code;
+  const web::Response form = net.door->answer(scanned);
+  CHECK(contains(form.body, "name=\"passphrase\""));
+  // A page whose referrer policy is no-referrer has its forms come from the origin "null"
+  // (Fetch standard, "append a request Origin header"), which no door lets in.
+  for (const auto& [name, value] : form.headers) {
+    CHECK_FALSE((name == "Referrer-Policy" && value == "no-referrer"));
+  }
+  auto sent = Paired::request("POST", {"api", "pair"});
+  sent.headers["origin"] = "http://10.0.0.2:4170";
+  sent.headers["sec-fetch-site"] = "same-origin";
+  sent.headers["sec-fetch-mode"] = "navigate";
+  sent.body = "code=" + code + "&who=%3Cb%3Etablet&passphrase=nonsense";
+  CHECK_FALSE(net.door->refuse(sent, sent.body.size()));
+  const web::Response wrong = net.door->answer(sent);
+  CHECK(wrong.status == 403);
+  CHECK(contains(wrong.body, "The code or the passphrase does not hold."));
+  CHECK(contains(wrong.body, code));  // to be tried once more
+  sent.body = "code=" + code + "&who=tablet&passphrase=urchin+wave+amber";
+  CHECK(net.door->answer(sent).status == 303);
+}
+
 TEST_CASE("a role may do what it is for and nothing more") {
   const Served served;
   Paired paired(served.folder.path());

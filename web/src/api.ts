@@ -486,6 +486,12 @@ export interface Asks {
     'number'?: string;
     /** one case, by its key */
     'case'?: string;
+    /** as if this piece of the case stood at --x and --y; nothing is kept */
+    'moved'?: string;
+    /** mm from the left */
+    'x'?: number;
+    /** mm from the floor */
+    'y'?: number;
   };
   /** keeps the list of tasks: one changed, added, done or dropped, or a whole list */
   'task': {

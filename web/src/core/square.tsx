@@ -1,5 +1,5 @@
 // The try square: years along the top, millimetres (or what a page measures) down the side.
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { ticks, xOf, type Axis } from './geometry';
 
 export interface Rule {
@@ -24,6 +24,11 @@ export function useRule(rule: Rule) {
 }
 
 function YearLimb({ axis, flag, width }: { axis: Axis; flag: number | null; width: number }) {
+  // A pan down leaves it as it is.
+  return useMemo(() => yearMarks(axis, flag, width), [axis.x0, axis.y0, axis.y1, axis.k, flag, width]);
+}
+
+function yearMarks(axis: Axis, flag: number | null, width: number) {
   return (
     <>
       {ticks(axis, width, flag).map(({ year, length, number }) => {
@@ -81,31 +86,39 @@ function TopMillimetres({ unit, pxmm, width, x0 = 0, to = Infinity }: { unit: st
   );
 }
 
-function SideLimb({ side, height }: { side: NonNullable<Rule['side']>; height: number }) {
-  const { unit, px, step, label, from = 0, off = 0 } = side;
+type Side = NonNullable<Rule['side']>;
+
+// From the first mark on, as far as `reach` pixels.
+function sideMarks({ px, step, label, from = 0, dashed, text }: Side, reach: number) {
   const marks = [];
-  for (let i = 0; off + i * step * px < height + 1 && i < 2000; i++) {
-    const y = off + i * step * px;
+  for (let i = 0; i * step * px <= reach && i < 2000; i++) {
+    const y = i * step * px;
     const value = from + i * step;
     const big = value % label === 0;
-    if (y < -10 || (side.to !== undefined && value > side.to)) {
-      continue;
-    }
     marks.push(
       <g key={i}>
         <path d={`M34 ${y + 0.8}h${big ? -15 : -8}`} stroke="var(--glint)" stroke-opacity=".4" />
-        <path d={`M34 ${y}h${big ? -15 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.3 : 0.8} stroke-opacity={big ? 1 : 0.7} stroke-dasharray={side.dashed ? '3 2' : undefined} />
-        {big && y > 18 && y < height - 62 && (
+        <path d={`M34 ${y}h${big ? -15 : -8}`} stroke="var(--ink)" stroke-width={big ? 1.3 : 0.8} stroke-opacity={big ? 1 : 0.7} stroke-dasharray={dashed ? '3 2' : undefined} />
+        {big && (
           <text transform={`translate(13 ${y}) rotate(-90)`} text-anchor="middle">
-            {side.text ? side.text(value) : value}
+            {text ? text(value) : value}
           </text>
         )}
       </g>,
     );
   }
+  return marks;
+}
+
+// A pan moves the marks as a whole; they are drawn anew only when they run out.
+function SideLimb({ side, height }: { side: Side; height: number }) {
+  const { unit, px, step, label, from = 0, to, off = 0, dashed } = side;
+  const reach = to === undefined ? height + 400 * Math.ceil(Math.max(0, -off) / 400) : (to - from) * px;
+  const marks = useMemo(() => sideMarks(side, reach), [px, step, label, from, dashed, reach]);
   return (
-    <svg role="img" aria-label={'Side rule, ' + unit}>
-      {marks}
+    <svg role="img" aria-label={'Side rule, ' + (unit || 'the time of day')}>
+      <g style={{ transform: `translateY(${off}px)` }}>{marks}</g>
+      {unit && <rect x="0" y={height - 26 - 7 * unit.length} width="20" height={26 + 7 * unit.length} fill="color-mix(in srgb,var(--steel-1),var(--steel-2) 30%)" />}
       <text transform={`translate(13 ${height - 22}) rotate(-90)`} style={{ fill: 'var(--ink-2)' }}>
         {unit}
       </text>

@@ -138,7 +138,7 @@ export interface LookAnswer {
   looks: Look[];
   conflicts: { number: string; odd_one: string; p: number; what?: string }[];
   hours: number;
-  plan: { at: string; minutes: number; gain_bits: number; looks: { number: string; character: string }[] }[];
+  plan: { at: string; minutes: number; fetch_minutes: number; gain_bits: number; looks: { number: string; character: string }[] }[];
   planned_minutes: number;
   notes: string[];
 }

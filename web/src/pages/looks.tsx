@@ -3,115 +3,74 @@ import { useState } from 'preact/hooks';
 import { span, xOf, type Axis } from '../core/geometry';
 import { useAsk, useKept, useSize } from '../core/hooks';
 import { useKeys } from '../core/keys';
-import { Pick, ProblemSlip, Sentence } from '../core/parts';
+import { Key, Pick, ProblemSlip, Sentence } from '../core/parts';
+import { photo } from '../core/api_photo';
 import { go, sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
-import { bitsOf, narrows } from '../core/next_looks';
 import { useRule } from '../core/square';
 import { asProblem, call } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
-import type { Look, LookAnswer } from '../core/types';
+import type { LookAnswer, TablePiece } from '../core/types';
+import { LookCard } from './looks_card';
+import { clock, stopsOf, type Stop } from './looks_plan';
 
-interface Card {
-  look: Look;
-  at: string;
-  first: boolean; // of its stop
-  stopMinutes: number;
-  start: number; // minutes after the day began
-}
+type Pieces = Map<string, TablePiece>;
 
-// The plan as cards on the clock: each look where its minutes fall, fetching and handling at the
-// head of its stop.
-export function cardsOf(answer: LookAnswer): Card[] {
-  const cards: Card[] = [];
-  let stopStart = 0;
-  for (const stop of answer.plan) {
-    const looks = stop.looks.flatMap((one) => answer.looks.find((look) => look.number === one.number && look.character === one.character) ?? []);
-    const own = looks.reduce((sum, look) => sum + look.minutes, 0);
-    let start = stopStart + Math.max(0, stop.minutes - own);
-    looks.forEach((look, i) => {
-      cards.push({ look, at: stop.at, first: i === 0, stopMinutes: stop.minutes, start });
-      start += look.minutes;
-    });
-    stopStart += stop.minutes;
-  }
-  return cards;
-}
-
-export const clock = (minutes: number, begin = 9) => `${begin + Math.floor(minutes / 60)}:${String(Math.round(minutes % 60)).padStart(2, '0')}`;
-
-// What the likeliest answers would leave, as years: the mean of their ends.
-function after(look: Look): { p10: number; p50: number; p90: number } | null {
-  const weight = look.answers.reduce((sum, one) => sum + one.p, 0);
-  if (weight === 0) {
-    return null;
-  }
-  const mean = (read: (one: Look['answers'][number]) => number) => look.answers.reduce((sum, one) => sum + one.p * read(one), 0) / weight;
-  return { p10: mean((one) => one.p10), p50: mean((one) => one.p50), p90: mean((one) => one.p90) };
-}
-
-function Narrowing({ look, x, width }: { look: Look; x: (year: number) => number; width: number }) {
-  const then = after(look);
-  const band = (from: number, to: number, y: number, high: number, strong: number) => (
-    <g>
-      <rect x={from} y={y} width={Math.max(2, to - from)} height={high} fill="var(--ink)" fill-opacity={strong} />
-      <path d={`M${from} ${y - 3}v${high + 6}M${to} ${y - 3}v${high + 6}`} stroke="var(--ink)" stroke-width="1.4" />
-    </g>
-  );
+function Conflicts({ answer, pieces, onPrint }: { answer: LookAnswer; pieces: Pieces; onPrint: () => void }) {
   return (
-    <svg width={width} height="52" role="img" aria-label={`now ${look.p10} to ${look.p90}` + (then ? `; expected ${Math.round(then.p10)} to ${Math.round(then.p90)}` : '')}>
-      {band(x(look.p10), x(look.p90), 10, 6, 0.35)}
-      {then && (
-        <g>
-          <path d={`M${x(look.p10)} 16L${x(then.p10)} 34M${x(look.p90)} 16L${x(then.p90)} 34`} stroke="var(--ink)" stroke-opacity=".45" />
-          {band(x(then.p10), x(then.p90), 34, 7, 0.85)}
-        </g>
-      )}
-    </svg>
-  );
-}
-
-function Conflicts({ answer }: { answer: LookAnswer }) {
-  return (
-    <aside class="slip side" aria-label="Pieces that disagree with themselves" tabIndex={0}>
-      <h2>{answer.conflicts.length} things do not fit</h2>
-      {answer.conflicts.slice(0, 12).map((one) => (
-        <div class="c" key={one.number + one.odd_one}>
-          <a href={sheetOf(one.number)}>{one.number}</a>
-          <p>
-            <b class="torn">
-              <Zigzag />
-              <span>{one.odd_one}</span>
-            </b>
-            {Math.round(20 * one.p)} chances in 20 that it is the odd one
-          </p>
-        </div>
-      ))}
+    <aside class="slip side disagree" aria-label="Pieces that disagree with themselves" tabIndex={0}>
+      <h2>{answer.conflicts.length === 0 ? 'Nothing disagrees with itself' : 'Pieces that disagree with themselves'}</h2>
+      {answer.conflicts.length > 0 && <p class="sub">Each has one part or story of another age.</p>}
+      {answer.conflicts.slice(0, 12).map((one) => {
+        const front = pieces.get(one.number)?.pictures.find((picture) => picture.view === 'front');
+        return (
+          <div class="c" key={one.number + one.odd_one}>
+            <span class="thumb">{front ? <img src={photo(one.number, 'front', 128, front.v)} alt="" /> : <Zigzag />}</span>
+            <p>
+              <a href={sheetOf(one.number)}>{one.number}</a> · {Math.round(20 * one.p)} in 20
+              <b class="odd">{one.odd_one}</b>
+            </p>
+          </div>
+        );
+      })}
       {answer.notes.map((note) => (
         <p class="tiny" key={note}>
           {note}
         </p>
       ))}
+      <p class="row">
+        <button class="btn main" onClick={onPrint}>
+          Print the list <Key>P</Key>
+        </button>
+      </p>
     </aside>
   );
 }
+
+const fetchWords = (stops: Stop[], i: number) => (i > 0 ? `put back ${stops[i - 1].at}, fetch ${stops[i].at}` : `fetch ${stops[i].at}`);
 
 export function Looks() {
   const [hours, setHours] = useKept<number>('hours', 6);
   const [by, setBy] = useKept<string>('by', 'tray');
   const asked = useAsk('look', { hours, by });
-  const pieces = useAsk('table', {});
+  const table = useAsk('table', {});
   const size = useSize();
   const [at, walk] = useState(0);
   const [done, finish] = useState<string[]>([]);
+  const [down, scroll] = useState(0);
   const answer = asked.data;
-  const cards = answer ? cardsOf(answer) : [];
-  const [y0, y1] = span((pieces.data?.pieces ?? []).map((piece) => piece.year));
-  const right = size.phone ? 20 : size.tablet ? 170 : 530; // the slip and the buttons
-  const words = size.phone ? 14 : 330;
-  const axis: Axis = { x0: words + 20, y0, y1, k: (size.w - right - words - 40) / (y1 - y0) };
-  const key = (card: Card) => card.look.number + '/' + card.look.character;
-  const mark = (i: number) => cards[i] && finish(done.includes(key(cards[i])) ? done.filter((one) => one !== key(cards[i])) : [...done, key(cards[i])]);
+  const stops = answer ? stopsOf(answer) : [];
+  const cards = stops.flatMap((stop) => stop.cards);
+  const pieces: Pieces = new Map((table.data?.pieces ?? []).map((piece) => [piece.number, piece]));
+  const torn = new Set(answer?.conflicts.map((one) => one.number));
+  const [y0, y1] = span((table.data?.pieces ?? []).map((piece) => piece.year));
+  const left = size.phone ? 12 : 92; // of the cards
+  const x0 = size.phone ? 96 : size.tablet ? 430 : 470;
+  const right = size.phone ? 30 : size.tablet ? 210 : 370 + 260; // the slip, minutes and buttons
+  const axis: Axis = { x0, y0, y1, k: (size.w - right - x0) / (y1 - y0) };
+  const k = size.phone ? 0 : 13; // pixels a minute: as much as the shortest needs to be read
+  const key = (number: string) => `${number}/${by}`;
+  const mark = (number: string) => finish(done.includes(key(number)) ? done.filter((one) => one !== key(number)) : [...done, key(number)]);
   const step = (by: number) => {
     const next = Math.max(0, Math.min(cards.length - 1, at + by));
     walk(next);
@@ -125,82 +84,83 @@ export function Looks() {
       tellProblem(asProblem(fault));
     }
   };
-  useKeys({ ArrowDown: () => step(1), ArrowUp: () => step(-1), d: () => mark(at), Enter: () => cards[at] && go(sheetOf(cards[at].look.number)), p: () => void print() });
-  useRule({ axis: pieces.data ? axis : null, flag: cards[at]?.look.p50 ?? null, words: '', side: null });
+  useKeys({ ArrowDown: () => step(1), ArrowUp: () => step(-1), d: () => cards[at] && mark(cards[at].number), Enter: () => cards[at] && go(sheetOf(cards[at].number)), p: () => void print() });
+  const side = { unit: '', px: k, step: 5, label: 30, off: 72 - down, to: hours * 60 + 30, text: (minutes: number) => clock(minutes) };
+  useRule({
+    axis: table.data ? axis : null,
+    flag: cards[at]?.looks[0].p50 ?? null,
+    words: size.phone || size.tablet ? '' : 'years as they stand, and as each look should leave them',
+    side: answer && cards.length > 0 ? side : null,
+  });
   if (asked.problem && !answer) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
+  const end = hours * 60;
+  const spare = answer ? end - answer.planned_minutes : 0;
+  let nth = -1;
   return (
     <div class={'looks' + (answer ? ' ready' : '')}>
       <Sentence>
-        A day of <Pick label={hours + ' hours'} name="hours" chosen={String(hours)} choices={[1, 2, 3.5, 6, 8].map((h) => ({ key: String(h), label: h + ' hours' }))} onPick={(h) => setHours(Number(h))} /> by{' '}
+        A day of <Pick label={hours + (hours === 1 ? ' hour' : ' hours')} name="hours" chosen={String(hours)} choices={[1, 2, 3.5, 6, 8].map((h) => ({ key: String(h), label: h + (h === 1 ? ' hour' : ' hours') }))} onPick={(h) => setHours(Number(h))} /> by{' '}
         <Pick label={by} name="planned by" chosen={by} choices={[{ key: 'tray', label: 'tray' }, { key: 'lender', label: 'lender' }]} onPick={setBy} />
-        {answer && `, ${cards.length} looks, ${Math.round(answer.planned_minutes)} minutes`}
+        {answer && `: ${cards.length} pieces to look at, ${Math.round(answer.planned_minutes)} minutes`}
         {!answer && ': weighing what each look would settle'}
       </Sentence>
       {answer && (
-        <div class="scroller" tabIndex={-1}>
+        <div class="scroller" tabIndex={-1} onScroll={(event) => scroll((event.target as HTMLElement).scrollTop)}>
           {cards.length === 0 && <p class="note">Nothing would settle more. Weigh again after new evidence.</p>}
-          <ol>
-            {cards.map((card, i) => {
-              const folded = done.includes(key(card));
-              const title = pieces.data?.pieces.find((piece) => piece.number === card.look.number)?.title ?? '';
-              return (
-                <li key={key(card)}>
-                  {card.first && (
-                    <p class="stop">
-                      {i > 0 && 'put back; '}fetch {card.at} <span>{Math.round(card.stopMinutes)} minutes</span>
-                    </p>
-                  )}
-                  <div
-                    class={'look-card' + (i === at ? ' on' : '') + (folded ? ' done' : '')}
-                    tabIndex={0}
-                    role="group"
-                    aria-label={`${clock(card.start)}: ${card.look.number}, ${card.look.character}`}
-                    onFocus={() => walk(i)}
-                    style={{ minHeight: (folded ? 34 : Math.max(72, card.look.minutes * 12)) + 'px' }}
-                  >
-                    <div class="of">
-                      <span class="time">{clock(card.start)}</span>
-                      <p>
-                        <b>
-                          {card.look.number} · {card.look.label}
-                        </b>
-                        {!folded && (
-                          <>
-                            <br />
-                            {title}
-                            <br />
-                            <small>
-                              {card.look.part && card.look.part + ', '}
-                              {Math.round(card.look.minutes)} min; {bitsOf(card.look.gain_bits)}; {narrows(card.look.gain_years)}
-                            </small>
-                          </>
-                        )}
-                      </p>
-                    </div>
-                    {!folded && !size.phone && <Narrowing look={card.look} x={(year) => xOf(axis, year) - words - 16} width={size.w - right - words} />}
-                    <div class="do">
-                      <button class="btn soft" aria-pressed={folded} onClick={() => mark(i)}>
-                        {folded ? 'Done' : 'Do'}
-                      </button>
-                      <a class="btn soft" href={sheetOf(card.look.number)}>
-                        Sheet
-                      </a>
-                    </div>
-                  </div>
-                </li>
-              );
-            })}
-          </ol>
-          <p class="row">
-            <button class="btn main" onClick={() => void print()}>
-              Print the list <span class="key">P</span>
-            </button>
-          </p>
+          <div class="day" style={size.phone ? {} : { height: cards.length > 0 ? Math.max(end, answer.planned_minutes) * k + 60 + 'px' : '0' }}>
+            {!size.phone && table.data && cards.length > 0 && (
+              <svg class="decades" aria-hidden="true">
+                {[...Array(40)].map((_, i) => {
+                  const year = Math.ceil(y0 / 10) * 10 + 10 * i;
+                  return year <= y1 && <path key={year} d={`M${xOf(axis, year)} 0V9999`} stroke="var(--hair)" />;
+                })}
+              </svg>
+            )}
+            {stops.map((stop, i) => (
+              <section key={stop.at + i} aria-label={stop.at}>
+                <p class="stop" style={size.phone ? {} : { top: stop.start * k + 'px', height: stop.fetch * k + 'px' }}>
+                  {fetchWords(stops, i)} <span>{Math.round(stop.fetch)} min</span>
+                </p>
+                {!size.phone && (
+                  <p class="tray" aria-hidden="true" style={{ top: (stop.start + stop.fetch) * k + 'px', height: (stop.end - stop.start - stop.fetch) * k + 'px' }}>
+                    {stop.at}
+                  </p>
+                )}
+                {stop.cards.map((card) => {
+                  const own = ++nth;
+                  return (
+                    <LookCard
+                      key={card.number}
+                      card={card}
+                      piece={pieces.get(card.number)}
+                      torn={torn.has(card.number)}
+                      on={own === at}
+                      done={done.includes(key(card.number))}
+                      high={size.phone ? 88 : card.minutes * k - 4}
+                      top={size.phone ? null : card.start * k}
+                      axis={table.data ? axis : null}
+                      off={left}
+                      onFocus={() => walk(own)}
+                      onDone={() => mark(card.number)}
+                    />
+                  );
+                })}
+              </section>
+            ))}
+            {cards.length > 0 && (
+              <p class="day-ends" style={size.phone ? {} : { top: Math.max(end, answer.planned_minutes) * k + 'px' }}>
+                <b>
+                  The day ends at {clock(end)}
+                  {spare >= 1 && ` · ${Math.round(spare)} ${Math.round(spare) === 1 ? 'minute' : 'minutes'} to pack`}
+                </b>
+              </p>
+            )}
+          </div>
         </div>
       )}
-      {answer && <Conflicts answer={answer} />}
+      {answer && <Conflicts answer={answer} pieces={pieces} onPrint={() => void print()} />}
     </div>
   );
 }

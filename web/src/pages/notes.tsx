@@ -1,6 +1,7 @@
 // Notes: type what you see, in any order; each part shows what it was taken for.
 import { useEffect, useState } from 'preact/hooks';
-import { useAsk, useSize } from '../core/hooks';
+import { photo } from '../core/api_photo';
+import { useAsk, useKept, useSize } from '../core/hooks';
 import { onWaiting, sendWaiting } from '../core/later';
 import { ProblemSlip } from '../core/parts';
 import { go, type Route } from '../core/route';
@@ -24,6 +25,35 @@ export function Notes({ route }: { route: Route }) {
   return <Noting number={number} key={number} />;
 }
 
+// The first pieces of the day plan, each a button: most often one of them is on the table.
+function Planned({ table }: { table: TableAnswer }) {
+  const [hours] = useKept<number>('hours', 6);
+  const [by] = useKept<string>('by', 'tray');
+  const { data } = useAsk('look', { hours, by });
+  const numbers = [...new Set(data?.plan.flatMap((stop) => stop.looks.map((look) => look.number)))].slice(0, 6);
+  if (numbers.length === 0) {
+    return null;
+  }
+  return (
+    <section class="planned" aria-label="Next by the day plan">
+      <h2>Next by the day plan</h2>
+      <ul>
+        {numbers.map((number) => {
+          const front = table.pieces.find((piece) => piece.number === number)?.pictures.find((picture) => picture.view === 'front');
+          return (
+            <li key={number}>
+              <a href={'/notes/' + encodeURIComponent(number)}>
+                {front && <img src={photo(number, 'front', 128, front.v)} alt="" />}
+                {number}
+              </a>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
 function Which({ table, missing }: { table: TableAnswer | null; missing?: string }) {
   useRule({ axis: null, flag: null, words: '', side: null });
   return (
@@ -43,6 +73,7 @@ function Which({ table, missing }: { table: TableAnswer | null; missing?: string
         <datalist id="numbers">{(table?.pieces ?? []).slice(0, 2000).map((piece) => <option key={piece.number} value={piece.number} label={piece.title} />)}</datalist>
         <button class="btn main">Begin</button>
       </form>
+      {table && table.pieces.length > 0 && <Planned table={table} />}
     </div>
   );
 }

@@ -25,13 +25,26 @@ function SheetOfPaper({ paper }: { paper: Paper }) {
   );
 }
 
+// Whom a paper is written for: it decides what it says of lenders, values and places.
+const readers: Record<string, string> = {
+  public: 'For everybody: without values and places of keeping',
+  designer: 'For the designer',
+  printer: 'For the printer',
+  lender: 'For a lender: of his own pieces alone',
+  registrar: 'For the registrar',
+  courier: 'For the courier',
+  insurer: 'For the insurer',
+  curator: 'For the curator',
+};
+
 function Chosen({ paper, busy, onMake }: { paper: Paper; busy: string; onMake: (name: string) => void }) {
   return (
     <aside class="slip side" aria-label="Chosen paper" tabIndex={0}>
       <h2>{paper.title}</h2>
       <p class="sub">
-        for {paper.for}
-        {paper.stays && '; stays in the house'}
+        {readers[paper.for] ?? `For ${paper.for}`}
+        {paper.stays && '; it stays in the house.'}
+        {!paper.stays && '.'}
       </p>
       {paper.caution && <p class="next">{paper.caution}</p>}
       {!paper.made && <p>Not made yet.</p>}

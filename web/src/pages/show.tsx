@@ -162,10 +162,29 @@ function Sections() {
   };
   const picked = chapters.reduce((sum, chapter) => sum + chapter.pieces.length, 0);
   return (
-    <div class="showing ready">
+    <div class="showing picks ready">
       <Sentence>
         {picked} pieces picked, in {chapters.length} sections, at about{' '}
-        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; their <a class="pick" href={caseAddress('')}>cases</a>, <a class="pick" href="/show?see=days">days to opening</a>, <a class="pick" href="/show?see=photographs">photographs</a>, or <a class="pick" href="/show?see=spreadsheet">more from a spreadsheet</a>
+        <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[8, 5, 3, 2].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />; their{' '}
+        <span class="keep">
+          <a class="pick" href={caseAddress('')}>
+            cases
+          </a>
+          ,
+        </span>{' '}
+        <span class="keep">
+          <a class="pick" href="/show?see=days">
+            days to opening
+          </a>
+          ,
+        </span>{' '}
+        <a class="pick" href="/show?see=photographs">
+          photographs
+        </a>{' '}
+        or{' '}
+        <a class="pick" href="/show?see=spreadsheet">
+          more from a spreadsheet
+        </a>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
         {picked === 0 && <p class="note">Nothing is picked yet. On the Table, P picks the chosen piece.</p>}

@@ -10,6 +10,7 @@ import { tell, tellProblem } from '../core/tell';
 import { undo } from '../core/undo';
 import type { CareAnswer, PlacedPiece, TablePiece } from '../core/types';
 import { caseAddress, freePlace, gaps, inOrder, settled, type Hung } from './case_layout';
+import { useTrial, type InHand } from './case_trial';
 import { NewCase } from './new_case';
 import { sizeOf } from './table_layout';
 
@@ -31,12 +32,6 @@ async function takeOut(number: string) {
   }
 }
 
-interface InHand {
-  number: string;
-  x: number;
-  y: number;
-}
-
 interface ElevationProps {
   care: CareAnswer;
   known: Map<string, TablePiece>;
@@ -44,6 +39,7 @@ interface ElevationProps {
   chosen: string;
   still: boolean; // a phone: look and check only
   onChoose: (number: string) => void;
+  onMove: (at: InHand | null) => void; // null: let go
 }
 
 // A free width beside the piece in hand; overlapping pieces are torn.
@@ -62,7 +58,7 @@ function Span({ from, to, mm, left }: { from: number; to: number; mm: number; le
   );
 }
 
-function Elevation({ care, known, k, chosen, still, onChoose }: ElevationProps) {
+function Elevation({ care, known, k, chosen, still, onChoose, onMove }: ElevationProps) {
   const [hand, hold] = useState<InHand | null>(null);
   const inside = { w: care.width_mm, h: care.height_mm };
   const hung = inOrder(
@@ -91,12 +87,14 @@ function Elevation({ care, known, k, chosen, still, onChoose }: ElevationProps) 
       if (far || last) {
         const to = settled(piece.x + (next.clientX - from.x) / k, piece.y - (next.clientY - from.y) / k, inside, next.altKey ? 1 : 5);
         hold((last = { number: piece.number, ...to }));
+        onMove(last);
       }
     };
     const drop = async (up: PointerEvent) => {
       removeEventListener('pointermove', move);
       removeEventListener('pointerup', drop);
       removeEventListener('pointercancel', drop);
+      onMove(null);
       if (up.type === 'pointerup' && last) {
         await put(piece.number, care.case!, last.x, last.y, placed(piece.number).shelf);
       }
@@ -220,7 +218,9 @@ export function Cases({ wanted }: { wanted: string }) {
   const one = useAsk('care', { case: key }, key !== '');
   const size = useSize();
   const [chosen, choose] = useState('');
-  const care = one.data?.case === key ? one.data : null;
+  const kept = one.data?.case === key ? one.data : null;
+  const [trial, move] = useTrial(key, kept);
+  const care = trial?.case === key ? trial : kept;
   const side = size.phone || size.tablet ? 0 : 366;
   const room = { w: size.w - side - 44 - 36, h: size.phone ? 400 : size.h - (size.tablet ? 400 : 200) };
   // The whole case, but a tall one is rather scrolled than drawn smaller than 1 : 8.
@@ -264,7 +264,7 @@ export function Cases({ wanted }: { wanted: string }) {
       </Sentence>
       <div class="scroller" tabIndex={-1} onScroll={(event) => scroll((event.target as HTMLElement).scrollTop)}>
         {one.problem && <ProblemSlip problem={one.problem} again={one.again} />}
-        {care && <Elevation care={care} known={known} k={k} chosen={chosen} still={size.phone} onChoose={choose} />}
+        {care && <Elevation care={care} known={known} k={k} chosen={chosen} still={size.phone} onChoose={choose} onMove={move} />}
         {care && <Waiting care={all.data} known={known} onSeat={seat} />}
         <NewCase first={!key} />
       </div>

@@ -49,6 +49,6 @@ export function coverage(table: TableAnswer): Count[] {
     { what: 'Makers', words: `${makers.size} of the ${known.size} that pieces are given to` },
     { what: 'Unrecorded hands', words: `${picked.filter((piece) => maker(piece) === null).length} pieces` },
     { what: 'Decades', words: missing.length ? `all but the ${missing.map((decade) => decade + 's').join(', ')}` : 'all that the pieces reach' },
-    { what: 'Evidence disagrees', words: `on ${picked.filter((piece) => piece.torn).length} of the picked` },
+    { what: 'Evidence disagrees', words: `on ${picked.filter((piece) => piece.torn).length || 'none'} of those in the show` },
   ];
 }

@@ -179,8 +179,13 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
       <Sentence>
         The <Pick label={what} name="shown" choices={[{ key: 'all', label: 'all pieces' }, ...choices]} chosen={filter} find="find words, marks, places, years" onPick={pickFilter} /> laid by{' '}
         <Pick label={labels[arrange]} name="laid by" chosen={arrange} choices={Object.entries(labels).map(([key, label]) => ({ key, label }))} onPick={(key) => setArrange(key as Arrange)} /> over{' '}
-        <Pick label="years" name="years" choices={[{ key: '1', label: 'all years' }, { key: '2', label: 'half of them' }, { key: '5', label: 'a decade or two' }]} onPick={(key) => setZoom(Number(key))} />,{' '}
-        <Pick label={view === 'front' ? 'fronts up' : 'backs up'} name="side" chosen={view} choices={[{ key: 'front', label: 'fronts up' }, { key: 'back', label: 'backs up' }]} onPick={(key) => setView(key as 'front')} />, at about{' '}
+        <span class="keep">
+          <Pick label="years" name="years" choices={[{ key: '1', label: 'all years' }, { key: '2', label: 'half of them' }, { key: '5', label: 'a decade or two' }]} onPick={(key) => setZoom(Number(key))} />,
+        </span>{' '}
+        <span class="keep">
+          <Pick label={view === 'front' ? 'fronts up' : 'backs up'} name="side" chosen={view} choices={[{ key: 'front', label: 'fronts up' }, { key: 'back', label: 'backs up' }]} onPick={(key) => setView(key as 'front')} />,
+        </span>{' '}
+        at about{' '}
         <Pick label={scaleWords(n)} name="scale" chosen={String(n)} choices={[12, 8, 5, 3, 2, 1, 0.5].map((s) => ({ key: String(s), label: scaleWords(s) }))} onPick={(key) => setN(Number(key))} />
       </Sentence>
     ),

@@ -40,9 +40,9 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
     let owed = { x: 0, y: 0 };
     let frame = 0;
     const settle = () => {
-      const { scroll, layout, setScroll, bottom } = latest.current;
+      const { scroll, layout, setScroll, bottom, tiles } = latest.current;
       setScroll({
-        x: Math.max(0, Math.min(Math.max(0, layout.width - board.clientWidth + 60), scroll.x + owed.x)),
+        x: Math.max(0, Math.min(Math.max(0, layout.width - tiles.width + 60), scroll.x + owed.x)),
         y: Math.max(0, Math.min(Math.max(0, layout.height - bottom + 20), scroll.y + owed.y)),
       });
       owed = { x: 0, y: 0 };

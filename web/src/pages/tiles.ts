@@ -19,6 +19,10 @@ export class Tiles {
   private frame = 0;
   private x = 0;
   private y = 0;
+  // Of the canvas, as it was last measured: to ask for it in a frame would have the page laid
+  // out in that frame.
+  width = 0;
+  height = 0;
   private latest: Order | null = null;
   // Told of a layout when it is there, unless something else was ordered since.
   laid: (layout: Layout, order: Order) => void = () => undefined;
@@ -41,9 +45,19 @@ export class Tiles {
     this.worker.postMessage({ table });
   }
 
-  onto(canvas: HTMLCanvasElement, ready: () => void) {
+  // Gives what ends it.
+  onto(canvas: HTMLCanvasElement, ready: () => void): () => void {
     this.canvas = canvas;
     this.ready = ready;
+    this.width = canvas.clientWidth;
+    this.height = canvas.clientHeight;
+    const measured = new ResizeObserver(([entry]) => {
+      this.width = entry.contentRect.width;
+      this.height = entry.contentRect.height;
+      this.look(this.x, this.y);
+    });
+    measured.observe(canvas);
+    return () => measured.disconnect();
   }
 
   private take({ version, tx, ty, bitmap }: Wanted & { bitmap: ImageBitmap }) {
@@ -79,7 +93,7 @@ export class Tiles {
     this.y = y;
     this.paint();
     const missing = this.inSight(1).filter((tile) => !this.kept.has(tile.tx + ',' + tile.ty));
-    const middle = { x: x + this.canvas!.clientWidth / 2, y: y + this.canvas!.clientHeight / 2 };
+    const middle = { x: x + this.width / 2, y: y + this.height / 2 };
     const far = (tile: Wanted) => Math.hypot((tile.tx + 0.5) * tileSize - middle.x, (tile.ty + 0.5) * tileSize - middle.y);
     missing.sort((a, b) => far(a) - far(b));
     const key = missing.map((tile) => tile.tx + ',' + tile.ty).join(' ');
@@ -92,8 +106,8 @@ export class Tiles {
   private inSight(margin: number): Wanted[] {
     const list: Wanted[] = [];
     const to = (value: number) => Math.floor(value / tileSize);
-    for (let ty = to(this.y) - margin; ty <= to(this.y + this.canvas!.clientHeight) + margin; ty++) {
-      for (let tx = to(this.x); tx <= to(this.x + this.canvas!.clientWidth); tx++) {
+    for (let ty = to(this.y) - margin; ty <= to(this.y + this.height) + margin; ty++) {
+      for (let tx = to(this.x); tx <= to(this.x + this.width); tx++) {
         if (ty >= 0) {
           list.push({ version: this.version, tx, ty });
         }
@@ -119,7 +133,7 @@ export class Tiles {
 
   private blit() {
     const ratio = devicePixelRatio || 1;
-    const { clientWidth: w, clientHeight: h } = this.canvas!;
+    const { width: w, height: h } = this;
     if (this.canvas!.width !== Math.round(w * ratio) || this.canvas!.height !== Math.round(h * ratio)) {
       this.canvas!.width = Math.round(w * ratio);
       this.canvas!.height = Math.round(h * ratio);
