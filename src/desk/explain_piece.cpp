@@ -124,7 +124,7 @@ std::string comparanda_words(const Show& show, const Why& why) {
   if (why.comparanda.empty()) {
     return "";
   }
-  std::string text = "Most like these dated or named pieces (share of all that speaks)\n";
+  std::string text = "Most like these pieces, dated, named or told of (share of all that speaks)\n";
   for (const model::Comparandum& one : why.comparanda) {
     const model::Piece* piece = show.find(one.piece);
     text += fmt::format("  {:>4.0f} in 1000  {}  {}\n", 1000 * one.share,

@@ -13,6 +13,29 @@ namespace {
 // The number of characters for which a distance weight of 1 is a fair beginning.
 constexpr double usual_characters = 8;
 
+// Years that span more teach too little of when a value was in use.
+constexpr int longest_lesson = 40;
+
+// What is only told of a piece teaches at half its reliability; half and the whole were
+// measured (docs/manual/method-joint.md).
+void teach_by_hearsay(const GatheredPiece& told, StylePiece& piece) {
+  constexpr double share = 0.5;
+  const Statement* best = nullptr;
+  for (const SaidOfYear& said : told.years) {
+    const Statement& one = said.statement;
+    if (one.saying == Saying::interval && !said.opinion && !said.limit &&
+        one.last - one.first < longest_lesson &&
+        (best == nullptr || one.reliability > best->reliability)) {
+      best = &one;
+    }
+  }
+  if (best != nullptr) {
+    piece.stated = YearSpan{Year{best->first}, Year{best->last}};
+    piece.hearsay = true;
+    piece.weight *= share * best->reliability;
+  }
+}
+
 std::string in_words(const ReckonSettings& settings) {
   return fmt::format("today {}, seed {}, {} chains, {} rounds, unlisted {}",
                      settings.today.value, settings.seed, settings.chains, settings.rounds,
@@ -52,18 +75,26 @@ std::optional<YearSpan> Reckoning::Inside::usual_years(std::size_t maker) const 
 // An undated piece that bears a name is of its maker's working years, and teaches that, if they
 // are few. Measured on grown shows of 1,000 and 300 pieces (docs/manual/method-joint.md):
 // longest 25, 40 and 60 years, weights 0.3, 0.7 and 1.
-StyleTable Reckoning::Inside::taught_table() const {
-  constexpr int longest = 40;
+bool Reckoning::Inside::teach_by_name(StylePiece& piece) const {
   constexpr double weight = 0.7;
+  if (!piece.maker) {
+    return false;
+  }
+  const auto years = usual_years(static_cast<std::size_t>(*piece.maker));
+  if (!years || years->length() > longest_lesson) {
+    return false;
+  }
+  piece.stated = years;
+  piece.weight *= weight;
+  return true;
+}
+
+StyleTable Reckoning::Inside::taught_table() const {
   StyleTable table = gathered.style;
-  for (StylePiece& piece : table.pieces) {
-    if (piece.stated || !piece.maker) {
-      continue;
-    }
-    const auto years = usual_years(static_cast<std::size_t>(*piece.maker));
-    if (years && years->length() <= longest) {
-      piece.stated = years;
-      piece.weight *= weight;
+  for (std::size_t i = 0; i < table.pieces.size(); ++i) {
+    StylePiece& piece = table.pieces[i];
+    if (!piece.stated && !teach_by_name(piece) && gathered.any_dated) {
+      teach_by_hearsay(gathered.pieces[i], piece);
     }
   }
   return table;

@@ -100,7 +100,9 @@ struct Reckoning::Inside {
   // Reliabilities, replaced parts, spans and changes of marks together, by chains.
   Result<Done> sample(const Watch& watch);
   std::optional<YearSpan> usual_years(std::size_t maker) const;
+  // The gathered table, and what named pieces and hearsay teach beside it.
   StyleTable taught_table() const;
+  bool teach_by_name(StylePiece& piece) const;
   // These learn, or take what was learned before (reckon_fit.cpp).
   Result<Done> fit_style_of(const Watch& watch, const Lessons* known);
   Result<Done> fit_hands_of(const Watch& watch, const Lessons* known);

@@ -47,8 +47,11 @@ Result<Done> StyleFit::prepare() {
   for (std::size_t i = 0; i < table_.pieces.size(); ++i) {
     const auto& piece = table_.pieces[i];
     if (piece.stated && piece.weight > 0) {
-      dated_.push_back(i);
+      (piece.hearsay ? told_ : dated_).push_back(i);
       lot_size_[piece.lot] += 1;
+      if (!piece.hearsay) {
+        dated_lots_.insert(piece.lot);
+      }
     }
   }
   if (dated_.empty() && table_.windows.empty()) {
@@ -71,7 +74,7 @@ Result<Done> StyleFit::prepare() {
   style_.names_.insert(style_.names_.end(), {"overall", "comparanda"});
   style_.last_ = Smoother(style_.grid_.cells(),
                           style_.grid_.in_cells(settings_.final_smoothing_years * stretch_));
-  style_.compared_ = static_cast<int>(lot_size_.size()) >= 2;
+  style_.compared_ = static_cast<int>(dated_lots_.size()) >= 2;
   take_notes();
   drop_lessons_of_others();
   return Done{};
@@ -90,7 +93,7 @@ void StyleFit::drop_lessons_of_others() {
 }
 
 void StyleFit::take_notes() {
-  const auto lots = static_cast<int>(lot_size_.size());
+  const auto lots = static_cast<int>(dated_lots_.size());
   if (lots == 0) {
     style_.notes_.push_back(
         "no piece is dated: years come from the stated windows of use alone");
@@ -120,7 +123,7 @@ std::vector<int> StyleFit::ties() const {
 Result<Likeness> StyleFit::learned(const std::vector<std::size_t>& sample) {
   const auto kinds = table_.characters.size();
   const Likeness prior{std::vector<double>(kinds, settings_.prior.d), settings_.prior.open};
-  if (static_cast<int>(lot_size_.size()) < fewest_lots) {
+  if (static_cast<int>(dated_lots_.size()) < fewest_lots) {
     return prior;
   }
   const DistancePool pool(table_, sample);
@@ -145,7 +148,10 @@ Result<Done> StyleFit::compare() {
                         evidence(piece));
   }
   sample_ = drawn_lots(table_, dated_, settings_.fit_most);
-  pool_ = drawn_lots(table_, dated_, settings_.pool_most);
+  std::vector<std::size_t> teaching = dated_;
+  teaching.insert(teaching.end(), told_.begin(), told_.end());
+  std::sort(teaching.begin(), teaching.end());
+  pool_ = drawn_lots(table_, std::move(teaching), settings_.pool_most);
   std::vector<double> weights;
   for (const std::size_t piece : pool_) {
     weights.push_back(evidence(piece));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <vector>
 
 #include "evidence/style.h"
@@ -61,7 +62,9 @@ class StyleFit {
   double stretch_ = 1;  // of all lengths of time on a long axis
   double span_smoothing_ = 4;
   std::vector<std::size_t> dated_, pool_, sample_;
-  std::map<int, double> lot_size_;    // dated pieces
+  std::vector<std::size_t> told_;   // pieces whose years are hearsay
+  std::map<int, double> lot_size_;  // pieces that teach
+  std::set<int> dated_lots_;
   std::vector<Style::Draft> drafts_;  // of the sample
   StyleTable words_;                  // the pool's pieces with only the words kept
 };

@@ -122,7 +122,7 @@ Result<Done> StyleFit::stack_up() {
     style_.curves_alone_ = known_->b_alone;
     return Done{};
   }
-  const bool fitted = static_cast<int>(lot_size_.size()) >= fewest_lots;
+  const bool fitted = static_cast<int>(dated_lots_.size()) >= fewest_lots;
   const std::vector<double> choices =
       style_.small_ ? std::vector<double>{30, 20, 12} : std::vector<double>{12};
   double least = 0;

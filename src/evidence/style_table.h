@@ -54,6 +54,8 @@ struct StylePiece {
   // score. Any numbering; a piece by itself has a number of its own.
   int lot = 0;
   std::optional<YearSpan> stated;  // years that a source gives for the making
+  // The years are hearsay: they teach how values come and go, and no answer is scored on them.
+  bool hearsay = false;
   // The piece was in a collection, a picture or a shop by then: a loose upper limit.
   std::optional<Year> latest;
   std::optional<int> maker;        // a named hand; an unrecorded one is nothing here
