@@ -18,7 +18,7 @@ using words::FactKind;
 
 constexpr double thumbnail = 14;
 constexpr double number_x = 17;
-constexpr double piece_x = 29;
+constexpr double piece_x = 31;
 constexpr double answers_x = 79;
 constexpr double minutes_x = 125;  // right edge
 constexpr double bar_x = 129;
@@ -51,6 +51,11 @@ class Looks {
   void heads(Canvas& canvas, const Box& body) const;
   void show_look(Canvas& canvas, const Look& look, double x, double y);
   void show_answers(Canvas& canvas, const Look& look, double x, double y) const;
+  void show_at_most_two(Canvas& canvas,
+                        const std::string& words,
+                        draw::Point at,
+                        double room,
+                        const draw::Style& style) const;
   void show_gain(Canvas& canvas, const Look& look, double x, double y) const;
   void text(
       Canvas& canvas, double x, double y, std::string words, const draw::Style& style) const {
@@ -146,6 +151,19 @@ void Looks::show_gain(Canvas& canvas, const Look& look, double x, double y) cons
   text(canvas, x, y + 4, fmt::format("{:.2f}", look.gain_bits), sheet_text(6.8));
 }
 
+void Looks::show_at_most_two(Canvas& canvas,
+                             const std::string& words,
+                             draw::Point at,
+                             double room,
+                             const draw::Style& style) const {
+  auto lines = wrapped(job_.fonts, words, style, room);
+  if (lines.size() > 2) {
+    lines.resize(2);
+    lines.back() = fitted(job_.fonts, lines.back() + " …", style, room);
+  }
+  show_lines(canvas, job_.fonts, at, lines, style, 3.3);
+}
+
 void Looks::show_look(Canvas& canvas, const Look& look, double x, double y) {
   const model::Piece& piece = *job_.show.find(look.piece);
   const model::Character* character = job_.show.find(look.character);
@@ -156,18 +174,15 @@ void Looks::show_look(Canvas& canvas, const Look& look, double x, double y) {
   const words::Place* place = grammar_.numbering().place_of(piece.id);
   text(canvas, x + number_x, line, place == nullptr ? "–" : std::to_string(place->number),
        sheet_strong(9.6).with(draw::copper));
-  const double room = answers_x - piece_x - 4;
-  text(canvas, x + piece_x, line,
-       fitted(job_.fonts, grammar_.text_of(piece, FactKind::title), sheet_strong(7.8), room),
-       sheet_strong(7.8));
-  text(canvas, x + piece_x, line + 3.6, piece.number, sheet_quiet(6.8));
+  text(canvas, x + number_x, line + 3.8, piece.number, sheet_quiet(6.4));
+  const double room = answers_x - piece_x - 3;
+  show_at_most_two(canvas, grammar_.text_of(piece, FactKind::title), {x + piece_x, line}, room,
+                   sheet_strong(7.8));
   const std::string part(job_.show.text(look.part));
   const std::string what = character == nullptr ? "" : character->label;
-  text(canvas, x + piece_x, line + 8.2,
-       fitted(job_.fonts,
-              (look.again ? "Again: " : "") + what + (part.empty() ? "" : ", on the " + part),
-              sheet_text(7.8), room),
-       sheet_text(7.8));
+  show_at_most_two(
+      canvas, (look.again ? "Again: " : "") + what + (part.empty() ? "" : ", on the " + part),
+      {x + piece_x, line + 7.2}, room, sheet_text(7.6));
   show_answers(canvas, look, x + answers_x, line);
   draw::show(canvas, job_.fonts, {x + minutes_x, line},
              Run{fmt::format("{:.0f}", look.minutes), sheet_text(7.6)}, draw::Align::right);

@@ -272,7 +272,8 @@ void Packing::foot(Canvas& canvas, const Consignment& of, const Box& body, doubl
   draw::Style sum = sheet_strong(7.8);
   sum.tabular = true;
   draw::show(canvas, job_.fonts, {body.x + mass_x, y + 5},
-             Run{fmt::format("{:.1f}", of.mass), sum}, draw::Align::right);
+             Run{of.not_weighed == of.items.size() ? "–" : fmt::format("{:.1f}", of.mass), sum},
+             draw::Align::right);
   double x = body.x;
   for (const char* who :
        {"Packed: name, signature", "Carried: name, signature", "Received: name, signature"}) {

@@ -15,6 +15,7 @@ using draw::Style;
 using Kind = TableLine::Kind;
 
 constexpr double group_rows = 1.5;
+constexpr double after_figures = 3.5;  // mm of white to the next column
 
 double rows_of(const TableLine& line) {
   return line.kind == Kind::group ? group_rows : line.rows;
@@ -27,6 +28,18 @@ std::size_t group_end(const std::vector<TableLine>& lines, std::size_t from) {
     ++end;
   }
   return end;
+}
+
+// For each line the head of the group that it stands in; null for a head and before the first.
+std::vector<const TableLine*> groups_of(const std::vector<TableLine>& lines) {
+  std::vector<const TableLine*> groups;
+  const TableLine* last = nullptr;
+  for (const TableLine& line : lines) {
+    const bool head = line.kind == Kind::group;
+    last = head ? &line : last;
+    groups.push_back(head ? nullptr : last);
+  }
+  return groups;
 }
 
 // Rows that must stand together from this line on.
@@ -87,8 +100,9 @@ void show_cell(Canvas& canvas,
                const std::string& text,
                const Style& style,
                draw::Point at) {
-  const std::string cut = fitted(fonts, text, style, column.width - 2);
-  const double x = column.align == Align::right ? at.x + column.width - 2 : at.x;
+  const std::string cut = fitted(
+      fonts, text, style, column.width - (column.align == Align::right ? after_figures : 2));
+  const double x = column.align == Align::right ? at.x + column.width - after_figures : at.x;
   draw::show(canvas, fonts, {x, at.y}, Run{cut, style}, column.align);
 }
 
@@ -156,11 +170,12 @@ class Painter {
 
 std::vector<std::size_t> page_starts(const std::vector<TableLine>& lines, double room) {
   std::vector<std::size_t> starts;
+  const auto groups = groups_of(lines);
   double left = 0;
   for (std::size_t at = 0; at < lines.size(); ++at) {
     if (starts.empty() || left < std::min(room, kept_together(lines, at)) - 1e-9) {
       starts.push_back(at);
-      left = room;
+      left = room - (groups[at] != nullptr ? group_rows : 0);
     }
     left -= rows_of(lines[at]);
   }
@@ -182,11 +197,15 @@ void add_table(Sheets& sheets,
   const double room =
       (body.height - heads_mm - (look.caution_first.empty() ? 0 : caution_mm)) / look.row_mm;
   const auto starts = page_starts(lines, room);
+  const auto groups = groups_of(lines);
   for (std::size_t page = 0; page < starts.size(); ++page) {
     const std::size_t end = page + 1 < starts.size() ? starts[page + 1] : lines.size();
-    const std::vector<TableLine> here(lines.begin() + static_cast<std::ptrdiff_t>(starts[page]),
-                                      lines.begin() + static_cast<std::ptrdiff_t>(end));
+    std::vector<TableLine> here(lines.begin() + static_cast<std::ptrdiff_t>(starts[page]),
+                                lines.begin() + static_cast<std::ptrdiff_t>(end));
     const std::string title = here.front().kind == Kind::group ? here.front().cells[0] : "";
+    if (const TableLine* group = groups[starts[page]]) {
+      here.insert(here.begin(), {Kind::group, {group->cells.front() + ", continued"}});
+    }
     sheets.add(second_line, title, [&job, columns, look, body, here](Canvas& canvas) {
       const Painter painter(job, columns, look, body);
       painter.heads(canvas);

@@ -35,9 +35,10 @@ struct TableLook {
   std::string caution_rest;
 };
 
-// Adds as many pages as the lines need. A group of 3 rows or fewer is never split, no group
-// head stands alone at the foot of a page, and a cell that is too wide is cut with an ellipsis
-// or, in a column that wraps, makes its row higher.
+// Adds as many pages as the lines need; a group that runs over has its head again, "continued".
+// A group of 3 rows or fewer is never split, no group head stands alone at the foot of a page,
+// and a cell that is too wide is cut with an ellipsis or, in a column that wraps, makes its row
+// higher.
 void add_table(Sheets& sheets,
                const PressJob& job,
                const std::vector<Column>& columns,
@@ -46,7 +47,8 @@ void add_table(Sheets& sheets,
                const std::string& second_line);
 
 // Where pages begin, as indices into lines, for a page that holds `room` rows (group heads
-// count one and a half, rows their `rows`). What add_table uses.
+// count one and a half, also those said again on the next page; rows their `rows`). What
+// add_table uses.
 std::vector<std::size_t> page_starts(const std::vector<TableLine>& lines, double room);
 
 }  // namespace backmark::press

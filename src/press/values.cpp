@@ -174,12 +174,12 @@ Result<Printed> Values::print() {
              "Never leave this where the public can read it. Each value is of its day.", a4});
   const std::vector<Column> columns{{"No.", 10},
                                     {"Catalogue", 17, draw::Align::left, true},
-                                    {"Piece", 53},
+                                    {"Piece", 58, draw::Align::left, false, true},
                                     {"", 9},
-                                    {"Value", 20, draw::Align::right},
-                                    {"Basis", 36, draw::Align::left, true},
-                                    {"Day", 30, draw::Align::left, true},
-                                    {"By", 11, draw::Align::left, true}};
+                                    {"Value", 19, draw::Align::right},
+                                    {"Basis", 37, draw::Align::left, true},
+                                    {"Day", 27, draw::Align::left, true},
+                                    {"By", 9, draw::Align::left, true}};
   if (!pieces_.empty()) {
     add_table(sheets, job_, columns, lines,
               {.caution_first = "No appraisal.",

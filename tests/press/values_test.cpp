@@ -79,6 +79,15 @@ TEST_CASE("no group head stands alone, small groups stay whole, a sum takes a ro
   const std::vector<TableLine> plain{row, row, row, row, sum};
   CHECK(page_starts(plain, 4) == std::vector<std::size_t>{0, 3});
   CHECK(page_starts({}, 4).empty());
+  // A group that runs over says its head again: of room for 6, four and a half are left.
+  const std::vector<TableLine> longer{group, row, row, row, row, row, row, row, row, row};
+  CHECK(page_starts(longer, 6) == std::vector<std::size_t>{0, 5, 9});
+}
+
+TEST_CASE("a page that goes on with a group names it again") {
+  const PressJob job = demo_printing().job(Audience::registrar);
+  const std::string text = text_in(print_values(job)->files.front().bytes);
+  CHECK((text.empty() || contains(text, ", continued")));
 }
 
 TEST_CASE("a cell that wraps makes its row higher and loses no word") {
