@@ -8,6 +8,7 @@
 #include "desk/cleared.h"
 #include "desk/each.h"
 #include "desk/frozen.h"
+#include "desk/grounds.h"
 #include "desk/looks.h"
 #include "desk/papers.h"
 #include "desk/references.h"
@@ -89,13 +90,17 @@ Result<Done> check_lender(const model::Show& show, const std::string& code) {
                       : "give the code of a lender, such as \"Lender 4\""};
 }
 
-Result<PrintRecord> write_all(const Path& prints,
-                              const press::PressJob& job,
-                              const press::Output& output,
-                              const press::Printed& printed) {
+// A paper that is made and not yet written.
+struct Made {
+  const press::Output* output;
+  words::Audience audience;
+  press::Printed printed;
+};
+
+Result<PrintRecord> write_all(const Path& prints, const Made& made, std::int64_t position) {
   PrintRecord record{
-      std::string(output.name), job.audience, job.show.position, {}, printed.facts};
-  for (const press::PrintedFile& file : printed.files) {
+      std::string(made.output->name), made.audience, position, {}, made.printed.facts};
+  for (const press::PrintedFile& file : made.printed.files) {
     if (auto written = write_file(prints / file.name, file.bytes); !written) {
       return written.problem();
     }
@@ -168,14 +173,153 @@ Result<std::optional<model::LookList>> looks_wanted(
   return std::optional(*std::move(list));
 }
 
-Result<Answer> run(const Call& call, const Surroundings& around) {
-  const auto wanted = outputs_of(call.text("what"));
-  if (!wanted) {
-    return wanted.problem();
+// What all papers of a call are made from.
+struct Matter {
+  draw::Fonts fonts;
+  Phrased reckoned;
+  std::vector<press::TextFile> texts;
+  std::vector<model::Reference> references = {};
+  std::optional<model::LookList> looks = {};
+  GroundsOf grounds = {};
+  std::map<bool, Cleared> clear = {};  // the show, by whether the paper is published
+};
+
+Result<Matter> matter_of(const Call& call,
+                         const Surroundings& around,
+                         OpenShow& open,
+                         const std::vector<const press::Output*>& outputs,
+                         Answer& answer) {
+  auto fonts = draw::Fonts::load();
+  if (!fonts) {
+    return fonts.problem();
   }
-  const auto audience = audience_of(call);
+  auto reckoned = phrased(open);
+  if (!reckoned) {
+    return reckoned.problem();
+  }
+  auto texts = texts_in(open.store.folder());
+  if (!texts) {
+    return texts.problem();
+  }
+  Matter matter{*std::move(fonts), *std::move(reckoned), *std::move(texts)};
+  answer.text = matter.reckoned.warning;
+  matter.references = works_cited(call, matter.texts, answer);
+  auto looks = looks_wanted(call, around, open, outputs);
+  if (!looks) {
+    return looks.problem();
+  }
+  matter.looks = *std::move(looks);
+  auto grounds = grounds_wanted(around, open, matter.reckoned.beliefs, outputs);
+  if (!grounds) {
+    return grounds.problem();
+  }
+  matter.grounds = *std::move(grounds);
+  return matter;
+}
+
+Result<Made> make_paper(const Call& call,
+                        const Surroundings& around,
+                        const OpenShow& open,
+                        Matter& matter,
+                        const press::Output& output,
+                        words::Audience audience) {
+  const bool published = is_published(audience);
+  if (!matter.clear.contains(published)) {
+    matter.clear.emplace(published, cleared(open.show, published));
+  }
+  const model::Show& show = matter.clear.at(published).show;
+  const press::PressJob job{
+      .show = show,
+      .beliefs = matter.reckoned.beliefs,
+      .phrases = matter.reckoned.phrases,
+      .fonts = matter.fonts,
+      .photograph = without_withheld(photographs_in(open.store.folder()), open.show, show),
+      .audience = audience,
+      .day = day_of(around.now),
+      .only = call.text("lender"),
+      .texts = matter.texts,
+      .references = matter.references,
+      .looks = matter.looks ? &*matter.looks : nullptr,
+      .grounds = matter.grounds};
+  auto printed = output.print(job);
+  if (!printed) {
+    return printed.problem();
+  }
+  return Made{&output, audience, *std::move(printed)};
+}
+
+// Writes all papers; none where "strict" finds that something gave way in any of them.
+Result<std::vector<PrintRecord>> keep_papers(const Call& call,
+                                             const OpenShow& open,
+                                             const std::vector<Made>& papers,
+                                             Answer& answer) {
+  for (const Made& made : papers) {
+    if (call.flag("strict")) {
+      answer.problems.insert(answer.problems.end(), made.printed.findings.begin(),
+                             made.printed.findings.end());
+    }
+  }
+  std::vector<PrintRecord> records;
+  for (const Made& made : papers) {
+    if (!answer.problems.empty()) {
+      break;
+    }
+    auto written = write_all(open.store.folder() / "prints", made, open.show.position);
+    if (!written) {
+      return written.problem();
+    }
+    records.push_back(*std::move(written));
+    tell(answer, *made.output, made.printed);
+  }
+  return records;
+}
+
+struct Wish {
+  std::vector<const press::Output*> outputs;
+  std::optional<words::Audience> audience;  // none: each paper's own
+};
+
+Result<Wish> wish_of(const Call& call) {
+  auto outputs = outputs_of(call.text("what"));
+  if (!outputs) {
+    return outputs.problem();
+  }
+  auto audience = audience_of(call);
   if (!audience) {
     return audience.problem();
+  }
+  return Wish{*std::move(outputs), *audience};
+}
+
+// Of "all" papers some may have no matter yet (no loans); asked for by name it is a fault.
+Result<std::vector<Made>> make_papers(const Call& call,
+                                      const Surroundings& around,
+                                      const OpenShow& open,
+                                      const Wish& wish,
+                                      Matter& matter,
+                                      Answer& answer) {
+  const std::size_t count = wish.outputs.size();
+  std::vector<Made> papers;
+  for (std::size_t at = 0; at < count; ++at) {
+    const press::Output& output = *wish.outputs[at];
+    around.progress(static_cast<double>(at) / static_cast<double>(count), output.title);
+    auto made =
+        make_paper(call, around, open, matter, output, wish.audience.value_or(output.audience));
+    if (made) {
+      papers.push_back(*std::move(made));
+    } else if (count > 1 && made.problem().fault == Fault::not_found) {
+      answer.text += fmt::format("no {}: {}\n", output.name, made.problem().what);
+    } else {
+      return made.problem();
+    }
+  }
+  return papers;
+}
+
+Result<Answer> run(const Call& call, const Surroundings& around) {
+  const auto wish = wish_of(call);
+  if (!wish) {
+    return wish.problem();
   }
   auto open = open_show(call, store::Access::look);
   if (!open) {
@@ -185,81 +329,30 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
     return known.problem();
   }
   const Path prints = open->store.folder() / "prints";
-  const std::string set = call.text("freeze");
-  if (auto may = call.has("freeze") ? may_freeze(prints, set) : Done{}; !may) {
+  if (auto may = call.has("freeze") ? may_freeze(prints, call.text("freeze")) : Done{}; !may) {
     return may.problem();
   }
-  const auto fonts = draw::Fonts::load();
-  if (!fonts) {
-    return fonts.problem();
-  }
-  const auto reckoned = phrased(*open);
-  if (!reckoned) {
-    return reckoned.problem();
-  }
-  const auto texts = texts_in(open->store.folder());
-  if (!texts) {
-    return texts.problem();
-  }
-  const auto looks = looks_wanted(call, around, *open, *wanted);
-  if (!looks) {
-    return looks.problem();
-  }
-  std::vector<PrintRecord> records;
   Answer answer;
-  answer.text = reckoned->warning;
   answer.json["printed"] = Json::array();
-  const auto references = works_cited(call, *texts, answer);
-  std::map<bool, Cleared> clear;  // by whether it is published
-  for (const press::Output* output : *wanted) {
-    around.progress(static_cast<double>(answer.json["printed"].size()) /
-                        static_cast<double>(wanted->size()),
-                    output->title);
-    const auto reader = audience->value_or(output->audience);
-    const bool published = is_published(reader);
-    if (!clear.contains(published)) {
-      clear.emplace(published, cleared(open->show, published));
-    }
-    const press::PressJob job{
-        .show = clear.at(published).show,
-        .beliefs = reckoned->beliefs,
-        .phrases = reckoned->phrases,
-        .fonts = *fonts,
-        .photograph = without_withheld(photographs_in(open->store.folder()), open->show,
-                                       clear.at(published).show),
-        .audience = reader,
-        .day = day_of(around.now),
-        .only = call.text("lender"),
-        .texts = *texts,
-        .references = references,
-        .looks = *looks ? &**looks : nullptr};
-    const auto printed = output->print(job);
-    if (!printed) {
-      // Of "all" papers some may have no matter yet (no loans); asked for by name it is a
-      // fault.
-      if (wanted->size() > 1 && printed.problem().fault == Fault::not_found) {
-        answer.text += fmt::format("no {}: {}\n", output->name, printed.problem().what);
-        continue;
-      }
-      return printed.problem();
-    }
-    auto written = write_all(prints, job, *output, *printed);
-    if (!written) {
-      return written.problem();
-    }
-    records.push_back(*std::move(written));
-    tell(answer, *output, *printed);
-    if (call.flag("strict")) {
-      answer.problems.insert(answer.problems.end(), printed->findings.begin(),
-                             printed->findings.end());
-    }
+  auto matter = matter_of(call, around, *open, wish->outputs, answer);
+  if (!matter) {
+    return matter.problem();
   }
-  for (const auto& [published, held] : clear) {
+  const auto papers = make_papers(call, around, *open, *wish, *matter, answer);
+  if (!papers) {
+    return papers.problem();
+  }
+  auto records = keep_papers(call, *open, *papers, answer);
+  if (!records) {
+    return records.problem();
+  }
+  for (const auto& [published, held] : matter->clear) {
     answer.text += withheld_line(held);
     answer.json["withheld"][published ? "published" : "working"] = withheld_json(held);
   }
-  if (call.has("freeze")) {
-    if (auto kept = freeze(prints, set, records); !kept) {
+  if (call.has("freeze") && answer.problems.empty()) {
+    const std::string set = call.text("freeze");
+    if (auto kept = freeze(prints, set, *records); !kept) {
       return kept.problem();
     }
     answer.json["frozen"] = set;
@@ -291,7 +384,9 @@ Operation print_papers() {
             .help = "keep what these papers say under this name, for \"check --frozen\""},
            hours_parameter(),
            by_parameter(),
-           {.name = "strict", .takes = Takes::flag, .help = "whatever gave way is a fault"}},
+           {.name = "strict",
+            .takes = Takes::flag,
+            .help = "whatever gave way is a fault, and then nothing is written"}},
       .run = run};
 }
 

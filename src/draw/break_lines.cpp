@@ -62,8 +62,10 @@ double badness(const BreakPlace& start,
 
 // A last line below others that holds next to nothing.
 bool is_scrap(const BreakPlace& start, const BreakPlace& end, double natural) {
+  const int space = start.kind == BreakKind::space ? 1 : 0;  // counts to neither line
   return end.kind == BreakKind::end &&
-         (natural < least_last_mm || end.letters_at - start.letters_at < least_last_letters);
+         (natural < least_last_mm ||
+          end.letters_at - start.letters_at - space < least_last_letters);
 }
 
 bool forbidden(int from,

@@ -6,15 +6,23 @@
 
 namespace backmark::draw {
 
-bool is_short_last(const Paragraph& paragraph) {
-  if (paragraph.size() < 2) {
-    return false;
-  }
+namespace {
+
+constexpr std::size_t most_scraps = 8;
+
+std::string words_of(const ParagraphLine& line) {
   std::string words;
-  for (const GlyphRun& run : paragraph.back().line.runs) {
+  for (const GlyphRun& run : line.line.runs) {
     words += run.text;
   }
-  return paragraph.back().natural < 10 || to_code_points(trim(words)).size() < 7;
+  return std::string(trim(words));
+}
+
+}  // namespace
+
+bool is_short_last(const Paragraph& paragraph) {
+  return paragraph.size() >= 2 && (paragraph.back().natural < 10 ||
+                                   to_code_points(words_of(paragraph.back())).size() < 7);
 }
 
 void Quality::add(const Paragraph& justified) {
@@ -36,7 +44,13 @@ void Quality::add(const Paragraph& justified) {
 
 void Quality::add_ragged(const Paragraph& paragraph) {
   ++paragraphs;
-  short_last += is_short_last(paragraph) ? 1 : 0;
+  if (is_short_last(paragraph)) {
+    ++short_last;
+    if (scraps.size() < most_scraps) {
+      scraps.push_back(words_of(paragraph[paragraph.size() - 2]) + " / " +
+                       words_of(paragraph.back()));
+    }
+  }
   for (const ParagraphLine& line : paragraph) {
     overfull += line.overfull > 0.01 ? 1 : 0;
   }
@@ -51,6 +65,10 @@ void Quality::add(const Quality& other) {
   hyphens += other.hyphens;
   hyphens_in_a_row += other.hyphens_in_a_row;
   short_last += other.short_last;
+  const std::size_t room = most_scraps - std::min(most_scraps, scraps.size());
+  const std::size_t taken = std::min(room, other.scraps.size());
+  scraps.insert(scraps.end(), other.scraps.begin(),
+                other.scraps.begin() + static_cast<std::ptrdiff_t>(taken));
   loosest = std::max(loosest, other.loosest);
   sum_ += other.sum_;
   mean_space = lines > 0 ? sum_ / lines : 0;

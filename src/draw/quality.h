@@ -1,6 +1,9 @@
 // How well paragraphs were set, as numbers.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "draw/paragraph.h"
 
 namespace backmark::draw {
@@ -15,9 +18,10 @@ struct Quality {
   int very_loose = 0;  // over 2
   int overfull = 0;
   int hyphens = 0;
-  int hyphens_in_a_row = 0;  // lines that end with a hyphen right after another
-  int short_last = 0;        // as is_short_last
-  double loosest = 0;        // share of natural space
+  int hyphens_in_a_row = 0;              // lines that end with a hyphen right after another
+  int short_last = 0;                    // as is_short_last
+  std::vector<std::string> scraps = {};  // the last two lines of such, a few of them
+  double loosest = 0;                    // share of natural space
   double mean_space = 0;
 
   void add(const Paragraph& justified);

@@ -1,6 +1,7 @@
 #include "press/book.h"
 
 #include "base/text.h"
+#include "press/book/entry_forms.h"
 #include "press/book/kinds.h"
 #include "press/book/render.h"
 #include "press/preflight.h"
@@ -11,11 +12,47 @@ namespace {
 
 constexpr int most_passes = 5;
 
+void lay_out(book::Layout& layout) {
+  for (int pass = 0; pass < most_passes; ++pass) {
+    layout.begin_pass();
+    for (const book::Kind& kind : book::kinds()) {
+      kind.lay(layout);
+    }
+    if (layout.settled()) {
+      return;
+    }
+  }
+  layout.find({Fault::conflict, "page numbers still move after five passes", "the book",
+               "look at the contents and the index"});
+}
+
+// Pages that the last of the sheets would leave blank.
+int blank_after(const book::Layout& layout, int sheet) {
+  const int used = static_cast<int>(layout.pages().size());
+  return (sheet - used % sheet) % sheet;
+}
+
+// Where more than two pages of the last signature would stay blank, pieces get spreads; if
+// their words and lists then need a sheet more, they are given back.
+void fit_signature(book::Layout& layout, int sheet) {
+  const int used = static_cast<int>(layout.pages().size());
+  const int blank = blank_after(layout, sheet);
+  if (blank <= 2) {
+    return;
+  }
+  book::raise_pieces(layout, blank);
+  lay_out(layout);
+  if (static_cast<int>(layout.pages().size()) > used + blank) {
+    layout.raised().clear();
+    lay_out(layout);
+  }
+}
+
 // Blank pages fill the last signature. Up to two are usual; of more the finding says what may
 // be done with them.
 void fill_signature(book::Layout& layout, int sheet) {
   const int used = static_cast<int>(layout.pages().size());
-  const int blank = (sheet - used % sheet) % sheet;
+  const int blank = blank_after(layout, sheet);
   for (int page = 0; page < blank; ++page) {
     layout.page().folio = false;
   }
@@ -24,9 +61,10 @@ void fill_signature(book::Layout& layout, int sheet) {
         {Fault::conflict,
          fmt::format("{} pages leave {} of the last sheet of {} blank", used, blank, sheet),
          "the last signature",
-         fmt::format("give {} pieces a spread (backmark pick --lead), drop {} of the pages, or "
-                     "set book.sheet to 8 or 4",
-                     (blank + 1) / 2, used % sheet)});
+         fmt::format(
+             "pick more pieces for the book, drop {} of the pages, or set book.sheet to "
+             "8 or 4",
+             used % sheet)});
   }
 }
 
@@ -48,19 +86,8 @@ Result<Printed> print_book(const PressJob& job) {
                    "pick pieces first: backmark pick SHOW NUMBER --book"};
   }
   book::Layout layout(**plan);
-  for (int pass = 0; pass < most_passes; ++pass) {
-    layout.begin_pass();
-    for (const book::Kind& kind : book::kinds()) {
-      kind.lay(layout);
-    }
-    if (layout.settled()) {
-      break;
-    }
-  }
-  if (!layout.settled()) {
-    layout.find({Fault::conflict, "page numbers still move after five passes", "the book",
-                 "look at the contents and the index"});
-  }
+  lay_out(layout);
+  fit_signature(layout, sheet_of(job));
   fill_signature(layout, sheet_of(job));
   auto pdf = book::render(layout);
   if (!pdf) {

@@ -84,7 +84,33 @@ std::vector<IndexLocator> joined(const std::vector<IndexMention>& mentions) {
   return all;
 }
 
-IndexHead head_of(const std::string& words, const std::vector<IndexMention>& mentions) {
+// Plates of a crowded head go under what they are among, if that tells them apart.
+void split_crowded(std::vector<IndexMention>& mentions) {
+  std::vector<IndexMention> own;
+  std::set<std::string> kinds;
+  std::set<int> plates;
+  for (const IndexMention& one : mentions) {
+    if (one.sub.empty()) {
+      own.push_back(one);
+      kinds.insert(one.among);
+    }
+    if (one.plate) {
+      plates.insert(one.page);
+    }
+  }
+  if (kinds.size() < 2 || joined(own).size() <= most_bare_locators) {
+    return;
+  }
+  std::erase_if(mentions, [&plates](const IndexMention& one) {
+    return one.sub.empty() && !one.plate && plates.count(one.page) != 0;
+  });
+  for (IndexMention& one : mentions) {
+    one.sub = one.sub.empty() && one.plate ? one.among : one.sub;
+  }
+}
+
+IndexHead head_of(const std::string& words, std::vector<IndexMention> mentions) {
+  split_crowded(mentions);
   IndexHead head{words, {}, {}, {}};
   std::map<std::pair<std::u32string, std::string>, std::vector<IndexMention>> subs;
   std::vector<IndexMention> own;
@@ -110,12 +136,20 @@ void add_seen(std::vector<IndexMention>& terms,
               const model::Show& show,
               const model::Piece& piece,
               const std::vector<std::string_view>& keys,
-              const std::string& sub) {
+              const std::string& among) {
   for (const words::SeenWord& word : words::words_seen(show, piece.id, keys)) {
     if (word.text != "none" && word.text != "unknown") {
-      terms.push_back({word.text, sub, 0, false});
+      terms.push_back({word.text, "", 0, false, among});
     }
   }
+}
+
+// The first of what was seen.
+std::string first_seen(const model::Show& show,
+                       const model::Piece& piece,
+                       const std::vector<std::string_view>& keys) {
+  const auto words = words::words_seen(show, piece.id, keys);
+  return words.empty() ? "" : words.front().text;
 }
 
 }  // namespace
@@ -162,21 +196,22 @@ std::vector<IndexMention> index_terms(const model::Show& show,
                                       const model::Beliefs& beliefs,
                                       const model::Piece& piece) {
   std::vector<IndexMention> terms;
+  const std::string motif = first_seen(show, piece, {"motif"});
   if (const model::PieceBelief* belief = beliefs.of(piece.id)) {
     for (const model::MakerChance& chance : belief->maker.makers) {
       const model::Maker* maker = show.find(chance.maker);
       if (maker != nullptr && chance.p >= 0.5) {
         terms.push_back(
-            {maker->inverted.empty() ? maker->name : maker->inverted, "", 0, false});
+            {maker->inverted.empty() ? maker->name : maker->inverted, "", 0, false, motif});
       }
     }
     if (belief->place.p >= 0.8) {
-      terms.push_back({std::string(show.text(belief->place.place)), "", 0, false});
+      terms.push_back({std::string(show.text(belief->place.place)), "", 0, false, motif});
     }
   }
-  add_seen(terms, show, piece, {"material", "metal", "stone"}, "");
-  add_seen(terms, show, piece, {"technique"}, "");
-  add_seen(terms, show, piece, {"motif"}, "");
+  add_seen(terms, show, piece, {"material", "metal", "stone"}, motif);
+  add_seen(terms, show, piece, {"technique"}, motif);
+  add_seen(terms, show, piece, {"motif"}, first_seen(show, piece, {"stone", "material"}));
   for (const model::Mark& mark : show.marks_of(piece.id)) {
     if (!mark.text.empty()) {
       terms.push_back({mark.text, "as a mark", 0, false});

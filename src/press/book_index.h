@@ -16,7 +16,8 @@ struct IndexMention {
   std::string head;  // "Vessen, Oda", "shell"
   std::string sub;   // "as a mark", or empty
   int page = 0;
-  bool plate = false;  // a picture of it: told apart by weight
+  bool plate = false;      // a picture of it: told apart by weight
+  std::string among = {};  // the sub-entry it has under a head with too many locators
 };
 
 struct IndexLocator {
@@ -47,8 +48,10 @@ struct IndexSee {
 
 // Heads letter by letter (spaces, stops and hyphens do not count, accents and case do not
 // decide); locators in order, neighbouring pages joined, plates apart; a plate's page is not
-// also named bare. Sub-entries by their first word that is not "a", "an", "and", "as", "by",
+// also named bare. A head with more locators than a reader will follow is split by what its
+// mentions are among. Sub-entries by their first word that is not "a", "an", "and", "as", "by",
 // "in", "of", "on", "the", "with". A see that leads to no head is left out.
+inline constexpr std::size_t most_bare_locators = 8;
 std::vector<IndexHead> make_index(std::vector<IndexMention> mentions,
                                   const std::vector<IndexSee>& sees = {});
 
@@ -56,11 +59,11 @@ std::vector<IndexHead> make_index(std::vector<IndexMention> mentions,
 std::string locator_text(const IndexLocator& locator);
 
 // Heads with more bare locators than a reader will follow: one Problem each.
-inline constexpr std::size_t most_bare_locators = 8;
 Problems crowded(const std::vector<IndexHead>& index);
 
 // What the facts of a piece put into an index: its makers, place, materials, techniques, motifs
-// and legends, by head and sub-entry; pages are 0.
+// and legends, by head and sub-entry, among pieces of its motif (a motif among those of its
+// stone or metal); pages are 0.
 std::vector<IndexMention> index_terms(const model::Show& show,
                                       const model::Beliefs& beliefs,
                                       const model::Piece& piece);

@@ -7,6 +7,7 @@
 #include "base/text.h"
 #include "words/fact.h"
 #include "words/seen.h"
+#include "words/why.h"
 
 namespace backmark::press {
 
@@ -47,7 +48,7 @@ PieceYears years_of(const model::Show& show,
                     YearSpan span) {
   PieceYears years{&place,         {},
                    belief.at(0.1), belief.at(0.5),
-                   belief.at(0.9), written_year(show, place.piece->id, belief)};
+                   belief.at(0.9), words::written_year(show, place.piece->id, belief)};
   for (std::size_t at = 0; at < cells(span); ++at) {
     const int year = span.first.value + static_cast<int>(at);
     const int cell = year - belief.span.first.value;
@@ -59,19 +60,6 @@ PieceYears years_of(const model::Show& show,
 }
 
 }  // namespace
-
-std::optional<Year> written_year(const model::Show& show,
-                                 model::Id<model::Piece> piece,
-                                 const model::YearBelief& belief) {
-  for (const model::Claim& claim : show.claims_on(piece)) {
-    if (claim.says == model::Says::inscribed && claim.from && claim.to &&
-        *claim.from == *claim.to && !claim.negative) {
-      const bool believed = *claim.from >= belief.at(0.1) && *claim.from <= belief.at(0.9);
-      return believed ? claim.from : std::nullopt;
-    }
-  }
-  return std::nullopt;
-}
 
 std::vector<double> in_use(const std::vector<const model::YearBelief*>& years, YearSpan span) {
   std::vector<double> p;

@@ -25,12 +25,6 @@ std::vector<double> in_use(const std::vector<const model::YearBelief*>& years, Y
 std::optional<YearSpan> seen_in(const std::vector<const model::YearBelief*>& years,
                                 YearSpan span);
 
-// A year written on the piece, where the reckoning believes it: it lies between the 10 and 90
-// points.
-std::optional<Year> written_year(const model::Show& show,
-                                 model::Id<model::Piece> piece,
-                                 const model::YearBelief& belief);
-
 // At work between two years, each with a normal error; an end that nobody documented is taken
 // as still at work. Both unknown: empty.
 std::vector<double> at_work(const model::Maker& maker, YearSpan span);

@@ -10,8 +10,8 @@
 #include "draw/fonts.h"
 #include "draw/picture.h"
 #include "model/belief.h"
-#include "model/reference.h"
 #include "model/look.h"
+#include "model/reference.h"
 #include "model/show.h"
 #include "press/agreement.h"
 #include "words/audience.h"
@@ -19,14 +19,21 @@
 
 namespace backmark::press {
 
-// Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file. May be
-// called by several threads at once.
+// Gives the bytes of a photograph of the show (PNG or JPEG). Problems: as reading a file. May
+// be called by several threads at once.
 using PhotographLoader = std::function<Result<std::string>(const model::Photograph&)>;
 
 // A text of the show folder that is no record: an essay, the glossary, the references.
 struct TextFile {
   std::string path;  // below the show folder: "essays/glossary.md"
   std::string text;
+};
+
+// What the reckoning has to say for one piece's year and maker: evidence, most pull first, and
+// the dated or named pieces most like it, nearest first.
+struct Grounds {
+  std::vector<model::EvidenceLine> lines;
+  std::vector<model::Comparandum> comparanda;
 };
 
 // Everything is lent for the length of the call.
@@ -41,7 +48,10 @@ struct PressJob {
   std::string only = {};                      // a lender's code for papers made for one lender
   std::vector<TextFile> texts = {};           // of the show's essays folder, by path
   std::vector<model::Reference> references = {};  // the works that its texts may cite
-  const model::LookList* looks = nullptr;     // what to look at next, for the look list
+  const model::LookList* looks = nullptr;         // what to look at next, for the look list
+  // The grounds of a piece, for the book's entries; empty: nobody asked. May be called by
+  // several threads at once.
+  std::function<Grounds(model::Id<model::Piece>)> grounds = {};
   unsigned threads = 0;  // that make pictures ready; 0: as many as there are cores
 
   // A setting of the show as a number; `otherwise` if unset or no number.

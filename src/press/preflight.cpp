@@ -41,10 +41,11 @@ Problems preflight(const model::Show& show, const words::Numbering& numbering) {
     }
     const model::Photograph* front = photograph_of(show, place.piece->id, model::View::front);
     const model::Photograph* back = photograph_of(show, place.piece->id, model::View::back);
-    if (front == nullptr) {
+    const bool may = answer != nullptr && answer->leave == model::Leave::given;
+    if (may && front == nullptr) {  // of others it is told above why there is none
       no_front.push_back(number);
     }
-    if (back == nullptr) {
+    if (may && back == nullptr) {
       no_back.push_back(number);
     }
     for (const model::Photograph* one : {front, back}) {
@@ -69,9 +70,10 @@ Problems preflight(const model::Show& show, const words::Numbering& numbering) {
 
 Problems judge_lines(const draw::Quality& quality) {
   Problems found;
-  const auto add = [&found](const std::string& what) {
-    found.push_back(
-        {Fault::conflict, what, "the lines of the book", "reword what stands there"});
+  const auto add = [&found](const std::string& what, const std::string& where = "") {
+    found.push_back({Fault::conflict, what,
+                     "the lines of the book" + (where.empty() ? "" : ": " + where),
+                     "reword what stands there"});
   };
   if (quality.overfull > 0) {
     add(fmt::format("{} lines are wider than their measure", quality.overfull));
@@ -82,7 +84,8 @@ Problems judge_lines(const draw::Quality& quality) {
   }
   if (quality.short_last > 0) {
     add(fmt::format("{} paragraphs of {} end in a scrap of a line", quality.short_last,
-                    quality.paragraphs));
+                    quality.paragraphs),
+        join(quality.scraps, "; "));
   }
   return found;
 }

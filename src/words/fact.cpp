@@ -54,7 +54,7 @@ std::string Grammar::text_of(const Piece& piece, FactKind kind) const {
     case FactKind::materials:
       return materials_text(show_, piece.id);
     case FactKind::size:
-      return size_text(show_, piece);
+      return sentence(size_text(show_, piece));
     case FactKind::back:
       return back(piece);
     case FactKind::marks:

@@ -54,6 +54,21 @@ TEST_CASE("a head with nine bare page numbers is told") {
   CHECK(crowded(make_index(mentions)).empty());
 }
 
+TEST_CASE("plates of a head with too many stand by what they are among") {
+  std::vector<IndexMention> mentions;
+  for (int page = 1; page <= 17; page += 2) {
+    mentions.push_back({"silver", "", page, true, page < 9 ? "tern" : "boat"});
+    mentions.push_back({"silver", "", page, false});  // named there too
+  }
+  const auto split = make_index(mentions).front();
+  CHECK(split.locators.empty());
+  REQUIRE(split.subs.size() == 2);
+  CHECK(split.subs[0].words == "boat");
+  CHECK(split.subs[1].locators.size() == 4);
+  mentions.resize(16);
+  CHECK(make_index(mentions).front().subs.empty());  // eight can be followed
+}
+
 TEST_CASE("a locator that leads to a page without the word is found") {
   const auto index = make_index({{"Vessen, Oda", "", 1}, {"Vessen, Oda", "", 2}});
   CHECK(not_on_pages(index, {"Here is VESSEN.", "and Vessen’s bench"}).empty());

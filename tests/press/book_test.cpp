@@ -85,6 +85,81 @@ TEST_CASE("figures of essays are printed with their numbers; what they lack is t
   }
 }
 
+TEST_CASE("an absurdly long title is told with its number; the book comes out all the same") {
+  const DemoPrinting& demo = demo_printing();
+  model::Show show = show_of(demo.demo);
+  const words::Numbering numbering(show);
+  const auto place = std::find_if(numbering.places().begin(), numbering.places().end(),
+                                  [](const words::Place& one) { return one.pick->in_book; });
+  const model::Id<model::Piece> id = place->piece->id;
+  const int number = place->number;
+  for (model::Piece& piece : show.all<model::Piece>()) {
+    for (int word = 0; piece.id == id && word < 300; ++word) {
+      piece.title += " and a herring";
+    }
+  }
+  show.settle();
+  const PressJob usual = demo.job(Audience::public_);
+  const auto printed = print_book({show, usual.beliefs, usual.phrases, usual.fonts,
+                                   usual.photograph, usual.audience, usual.day});
+  REQUIRE(printed);
+  const auto found =
+      std::find_if(printed->findings.begin(), printed->findings.end(),
+                   [](const Problem& one) { return one.fix == "shorten the title"; });
+  REQUIRE(found != printed->findings.end());
+  CHECK(ends_with(found->where, fmt::format("number {}", number)));
+}
+
+TEST_CASE("a picture too large to open is told by its file, and a frame stands in its place") {
+  const DemoPrinting& demo = demo_printing();
+  PressJob job = demo.job(Audience::public_);
+  const auto usual = job.photograph;
+  const words::Numbering numbering(demo.show);
+  std::string file;
+  for (const model::Photograph& one : demo.show.all<model::Photograph>()) {
+    const words::Place* place = numbering.place_of(one.piece);
+    if (file.empty() && place != nullptr && place->pick->in_book &&
+        one.view == model::View::front) {
+      file = one.file;
+    }
+  }
+  job.photograph = [&](const model::Photograph& photograph) -> Result<std::string> {
+    std::string bytes = *usual(photograph);
+    if (photograph.file == file) {  // 20000 x 20000, as the head of a PNG says it
+      bytes.replace(16, 8, std::string("\0\0\x4e\x20\0\0\x4e\x20", 8));
+    }
+    return bytes;
+  };
+  const auto printed = print_book(job);
+  REQUIRE(printed);
+  const auto told = std::count_if(
+      printed->findings.begin(), printed->findings.end(), [&](const Problem& one) {
+        return contains(one.what, "400 megapixels") && contains(one.where, file);
+      });
+  CHECK(told >= 1);
+  const std::string text = text_in(printed->files.front().bytes);
+  CHECK((text.empty() || contains(text, "photograph missing")));
+}
+
+TEST_CASE("lines of the book are even in both trims, and few end in hyphens after each other") {
+  for (const char* trim : {"A", "B"}) {
+    const DemoPrinting& demo = demo_printing();
+    model::Show show = show_of(demo.demo);
+    show.all<model::Setting>().push_back({{9999}, "book.trim", trim});
+    show.settle();
+    const PressJob usual = demo.job(Audience::public_);
+    const auto printed = print_book({show, usual.beliefs, usual.phrases, usual.fonts,
+                                     usual.photograph, usual.audience, usual.day});
+    REQUIRE(printed);
+    for (const Problem& one : printed->findings) {
+      CAPTURE(to_line(one));
+      CHECK_FALSE(contains(one.what, "both end in a hyphen"));
+      CHECK_FALSE(contains(one.what, "wider than"));
+      CHECK_FALSE(contains(one.what, "over twice the natural"));
+    }
+  }
+}
+
 TEST_CASE("pictures without a credit are told with their numbers") {
   model::Show show = show_of(demo_printing().demo);
   for (model::Photograph& one : show.all<model::Photograph>()) {

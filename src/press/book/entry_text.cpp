@@ -2,11 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <iterator>
 
 #include "base/text.h"
 #include "press/book/type.h"
-#include "press/chronology.h"
+#include "words/why.h"
 
 namespace backmark::press::book {
 
@@ -15,6 +16,7 @@ namespace {
 using words::FactKind;
 
 constexpr double after_fact = 1.25;
+constexpr double after_fact_beside = 0.6;  // where the facts stand beside the name
 
 constexpr std::array<FactKind, 8> small_facts{
     FactKind::materials, FactKind::size,   FactKind::back,    FactKind::marks,
@@ -37,7 +39,7 @@ double add_fact(Layout& book,
   return book.ragged(page, at, {{text, style}}, width, leading, Role::entry);
 }
 
-// The facts of an entry's head in their order, and how each is set.
+// A fact of an entry's head, and how it is set.
 struct HeadFact {
   FactKind kind;
   draw::Style style;
@@ -50,16 +52,65 @@ double above_title(const Grid& grid) {
   return 4 * grid.step - 0.8 * grid.type;
 }
 
-std::vector<HeadFact> head_facts(const Grid& grid) {
-  std::vector<HeadFact> facts{
-      {FactKind::title, roman(grid, 15), 5.6 * grid.type, 0.6 * grid.type, true},
-      {FactKind::maker, roman(grid, 12), grid.step, 0},
-      {FactKind::made, roman(grid, 12), grid.step, 1.5 * grid.type, true}};
+std::vector<HeadFact> name_facts(const Grid& grid) {
+  return {{FactKind::title, roman(grid, 15), 5.6 * grid.type, 0.6 * grid.type, true},
+          {FactKind::maker, roman(grid, 12), grid.step, 0},
+          {FactKind::made, roman(grid, 12), grid.step, 1.5 * grid.type, true}};
+}
+
+std::vector<HeadFact> side_facts(const Grid& grid) {
+  std::vector<HeadFact> facts;
   for (const FactKind kind : small_facts) {
     facts.push_back({kind, kind == FactKind::lender ? caption_italic(grid) : caption(grid),
-                     grid.small, after_fact * grid.type});
+                     grid.small, grid.side_column ? after_fact : after_fact_beside});
   }
   return facts;
+}
+
+double add_facts(Layout& book,
+                 Page& page,
+                 const Entry& entry,
+                 const std::vector<HeadFact>& facts,
+                 draw::Point at,
+                 double width) {
+  for (const HeadFact& fact : facts) {
+    const double before = at.y;
+    at.y = add_fact(book, page, entry, fact.kind, at, fact.style, width, fact.leading);
+    at.y += at.y > before || fact.always ? fact.after : 0;
+  }
+  return at.y;
+}
+
+double facts_height(Layout& book,
+                    const Entry& entry,
+                    const std::vector<HeadFact>& facts,
+                    double width) {
+  double height = 0;
+  for (const HeadFact& fact : facts) {
+    const std::string& text = entry.fact(fact.kind);
+    if (!text.empty()) {
+      const auto lines =
+          draw::set_ragged(book.plan().fonts(), {{text, fact.style}}, {width, 0}).size();
+      height += static_cast<double>(lines) * fact.leading;
+    }
+    height += !text.empty() || fact.always ? fact.after : 0;
+  }
+  return height;
+}
+
+double head_height(Layout& book, const Entry& entry) {
+  const Grid& grid = book.grid();
+  const double width = grid.side_column ? grid.side_width() : grid.columns(3);
+  const double name = above_title(grid) + facts_height(book, entry, name_facts(grid), width);
+  const double side = facts_height(book, entry, side_facts(grid), width);
+  return grid.side_column ? name + side : std::max(name, grid.step + side);
+}
+
+draw::Paragraph why_paragraph(Layout& book, const Entry& entry) {
+  return entry.why.empty()
+             ? draw::Paragraph()
+             : draw::set_ragged(book.plan().fonts(), {{entry.why, caption(book.grid())}},
+                                {book.grid().text_width(), 0});
 }
 
 std::vector<draw::Paragraph> prose_paragraphs(Layout& book, const Entry& entry) {
@@ -116,23 +167,30 @@ void draw_band(draw::Canvas& canvas,
 
 }  // namespace
 
-double add_entry_head(
-    Layout& book, Page& page, const Entry& entry, draw::Point at, double width) {
+double add_entry_head(Layout& book, Page& page, const Entry& entry, int from) {
   const Grid& grid = book.grid();
-  const std::string number = std::to_string(entry.place->number);
+  const double top = grid.line(from);
+  const double left = grid.side_column ? grid.side_left(page.side) : grid.left(page.side);
+  const double width = grid.side_column ? grid.side_width() : grid.columns(3);
   draw::Style numeral = roman(grid, 30).with(draw::copper);
   numeral.figures = draw::Figures::lining;
-  book.place(page, entry.name(), at);
+  book.place(page, entry.name(), {left, top});
   book.fact(entry.piece(), FactKind::number, entry.fact(FactKind::number));
-  book.text(page, {at.x, at.y + 2 * grid.step}, {{number, numeral}}, draw::Align::left,
-            Role::heading);
-  double y = at.y + above_title(grid);
-  for (const HeadFact& fact : head_facts(grid)) {
-    const double before = y;
-    y = add_fact(book, page, entry, fact.kind, {at.x, y}, fact.style, width, fact.leading);
-    y += y > before || fact.always ? fact.after : 0;
+  book.text(page, {left, top + 2 * grid.step}, {{std::to_string(entry.place->number), numeral}},
+            draw::Align::left, Role::heading);
+  const double name =
+      add_facts(book, page, entry, name_facts(grid), {left, top + above_title(grid)}, width);
+  const draw::Point side = grid.side_column
+                               ? draw::Point{left, name}
+                               : draw::Point{grid.column_left(page.side, 4), top + grid.step};
+  const double end =
+      std::max(name, add_facts(book, page, entry, side_facts(grid), side, width));
+  if (end > grid.line(grid.lines + 1)) {
+    book.find({Fault::conflict, "the title and the facts run over the foot of the page",
+               fmt::format("page {}, number {}", page.number, entry.place->number),
+               "shorten the title"});
   }
-  return y;
+  return end;
 }
 
 draw::Paragraph prose_lines(Layout& book, const Entry& entry) {
@@ -145,28 +203,17 @@ draw::Paragraph prose_lines(Layout& book, const Entry& entry) {
   return lines;
 }
 
-double head_height(Layout& book, const Entry& entry) {
-  const Grid& grid = book.grid();
-  const double width = grid.side_column ? grid.side_width() : grid.text_width();
-  double height = above_title(grid);
-  for (const HeadFact& fact : head_facts(grid)) {
-    const std::string& text = entry.fact(fact.kind);
-    if (!text.empty()) {
-      const auto lines =
-          draw::set_ragged(book.plan().fonts(), {{text, fact.style}}, {width, 0}).size();
-      height += static_cast<double>(lines) * fact.leading;
+const EntrySize& entry_size(Layout& book, const Entry& entry) {
+  const auto [at, fresh] = book.entry_sizes().try_emplace(&entry);
+  EntrySize& size = at->second;
+  if (fresh) {
+    size.head = head_height(book, entry);
+    for (const draw::Paragraph& set : prose_paragraphs(book, entry)) {
+      size.prose += static_cast<int>(set.size());
     }
-    height += !text.empty() || fact.always ? fact.after : 0;
+    size.why = static_cast<int>(why_paragraph(book, entry).size());
   }
-  return height;
-}
-
-int prose_height(Layout& book, const Entry& entry) {
-  int lines = 0;
-  for (const draw::Paragraph& set : prose_paragraphs(book, entry)) {
-    lines += static_cast<int>(set.size());
-  }
-  return lines;
+  return size;
 }
 
 void add_text_lines(
@@ -178,6 +225,22 @@ void add_text_lines(
   }
 }
 
+int band_after(const Layout& book, int last, int why_lines) {
+  const Grid& grid = book.grid();
+  const double under_head = why_lines * grid.small / grid.step;
+  return why_lines == 0 ? last + 3 : last + 4 + static_cast<int>(std::ceil(under_head));
+}
+
+void add_why(Layout& book, Page& page, const Entry& entry, int last) {
+  const Grid& grid = book.grid();
+  const draw::Point head{grid.text_left(page.side), grid.line(last + 2)};
+  book.text(page, head,
+            {{"why this maker, why this year", small_caps(grid).with(draw::copper)}},
+            draw::Align::left, Role::entry);
+  book.ragged(page, {head.x, head.y + grid.small}, {{entry.why, caption(grid)}},
+              grid.text_width(), grid.small, Role::entry);
+}
+
 void add_year_band(
     Layout& book, Page& page, const Entry& entry, draw::Point axis, double width) {
   const model::PieceBelief* belief = book.plan().job.beliefs.of(entry.piece().id);
@@ -186,7 +249,7 @@ void add_year_band(
   }
   const YearSpan years = book.plan().years;
   const Grid& grid = book.grid();
-  const auto written = written_year(book.plan().show(), entry.piece().id, belief->year);
+  const auto written = words::written_year(book.plan().show(), entry.piece().id, belief->year);
   page.drawings.push_back([belief, years, axis, width, written](draw::Canvas& canvas) {
     canvas.line(axis, {axis.x + width, axis.y}, draw::grey, {0.25 * mm_per_point});
     const double per_year = width / years.length();

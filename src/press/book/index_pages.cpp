@@ -51,10 +51,14 @@ std::vector<IndexMention> mentions(const Layout& book, const std::vector<std::st
   for (const EntryPart& part : plan.parts) {
     for (const Entry& entry : part.entries) {
       const int at = book.page_of(entry.name());
+      const bool pictured = entry.front != nullptr || entry.back != nullptr;
       for (IndexMention term : index_terms(plan.show(), plan.job.beliefs, entry.piece())) {
         term.page = at;
-        term.plate = true;
-        if (at > 0) {
+        term.plate = pictured;
+        const bool said =
+            pictured || (at > 0 && static_cast<std::size_t>(at) <= pages.size() &&
+                         contains(pages[static_cast<std::size_t>(at) - 1], term.head));
+        if (at > 0 && said) {
           all.push_back(std::move(term));
         }
       }

@@ -1,6 +1,14 @@
 #include "press/book/layout.h"
 
+#include "base/text.h"
+
 namespace backmark::press::book {
+
+namespace {
+
+constexpr int most_hyphen_pairs = 1;  // lines of a chapter that follow each other
+
+}  // namespace
 
 void Layout::begin_pass() {
   known_places_ = std::move(places_);
@@ -11,6 +19,17 @@ void Layout::begin_pass() {
   findings_.clear();
   facts_.clear();
   quality_ = {};
+  hyphen_pairs_ = 0;
+}
+
+void Layout::judge_chapter() {
+  const int pairs = quality_.hyphens_in_a_row - hyphen_pairs_;
+  if (pairs > most_hyphen_pairs) {
+    find({Fault::conflict,
+          fmt::format("{} times a line and the next both end in a hyphen", pairs),
+          chapters_.back().title, "reword what stands there"});
+  }
+  hyphen_pairs_ = quality_.hyphens_in_a_row;
 }
 
 bool Layout::settled() const {
@@ -32,6 +51,7 @@ void Layout::open(Chapter chapter) {
   if (wrong_side) {
     page().folio = false;
   }
+  judge_chapter();
   if (chapter.foot.empty()) {
     chapter.foot = chapter.title;
   }

@@ -14,6 +14,7 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,12 @@
 #include "press/book/plan.h"
 
 namespace backmark::press::book {
+
+struct EntrySize {
+  double head = 0;  // mm
+  int prose = 0;    // lines of text
+  int why = 0;      // lines of the reasons, in caption type
+};
 
 enum class Starts { next, recto, verso };
 
@@ -45,7 +52,8 @@ class Layout {
   const Grid& grid() const { return plan_.grid; }
 
   // --- pages
-  // Ends what was open; inserts a blank page if the chapter must start on the other side.
+  // Ends what was open, and tells if too many of its lines end in hyphens; inserts a blank page
+  // if the chapter must start on the other side.
   void open(Chapter chapter);
   // A new page. The reference holds as long as the layout.
   Page& page();
@@ -78,6 +86,12 @@ class Layout {
   int new_paragraph() { return ++paragraphs_; }
   void link(Page& page, const draw::Box& box, const std::string& place);
 
+  // --- entries
+  // Sizes of entries that were measured in any pass.
+  std::map<const Entry*, EntrySize>& entry_sizes() { return entry_sizes_; }
+  // Pieces that get a spread to fill the last signature.
+  std::set<const Entry*>& raised() { return raised_; }
+
   // --- what is reported
   // How well the paragraphs of this pass are set.
   draw::Quality& quality() { return quality_; }
@@ -94,6 +108,8 @@ class Layout {
   const std::vector<PrintedFact>& facts() const { return facts_; }
 
  private:
+  void judge_chapter();
+
   const Plan& plan_;
   std::vector<std::unique_ptr<Page>> pages_;
   std::vector<Chapter> chapters_;
@@ -103,7 +119,10 @@ class Layout {
   Problems findings_;
   std::vector<PrintedFact> facts_;
   draw::Quality quality_;
+  std::map<const Entry*, EntrySize> entry_sizes_;
+  std::set<const Entry*> raised_;
   int paragraphs_ = 0;
+  int hyphen_pairs_ = 0;  // in the chapters before
 };
 
 }  // namespace backmark::press::book

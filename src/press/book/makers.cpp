@@ -18,6 +18,7 @@ namespace backmark::press::book {
 
 namespace {
 
+constexpr double first_text = 8;    // grid lines under a maker's head
 constexpr double least_block = 23;  // grid lines of a maker, in the trim with a side column
 
 // "at work from about 1938 to 1951"; empty if nothing is on paper.
@@ -114,14 +115,16 @@ class MakerPages {
 
   void lay(const MakerPage& maker) {
     const draw::Paragraph text = prose(maker);
-    const double under_text = 8 + static_cast<double>(text.size()) + (text.empty() ? 0 : 1);
-    const Linked list = pieces(maker);
-    const draw::Paragraph list_lines = list.set(book_, grid_.text_width());
-    double height = under_text + small_lines(list_lines.size() + 1);
     const bool beside = grid_.side_column;
     const MarkRoom room = mark_room(grid_);
     const double marks = marks_height(book_, maker.marks, room) / grid_.step;
-    height = beside ? std::max(height, 1.4 + marks) : height + 1 + marks;
+    const bool corner = !beside && maker.marks.size() == 1;
+    const double first = corner ? std::max(first_text, std::ceil(marks + 3)) : first_text;
+    const double under_text = first + static_cast<double>(text.size()) + (text.empty() ? 0 : 1);
+    const Linked list = pieces(maker);
+    const draw::Paragraph list_lines = list.set(book_, grid_.text_width());
+    double height = under_text + small_lines(list_lines.size() + 1);
+    height = beside ? std::max(height, 1.4 + marks) : corner ? height : height + 1 + marks;
     if (page_ == nullptr || next_ + height > grid_.lines + 0.5) {
       page_ = &book_.page();
       next_ = 0;
@@ -130,13 +133,14 @@ class MakerPages {
       page_->rules.push_back(
           {{grid_.left(page_->side), y}, {grid_.right(page_->side), y}, 0.25, draw::rule_grey});
     }
-    head(maker);
-    add_lines(text, 8);
+    head(maker, first - first_text, corner ? grid_.columns(3) : grid_.text_width());
+    add_lines(text, first);
     double y = list.place(book_, *page_, list_lines, {left(), grid_.line(next_ + under_text)});
     y = documents(maker, y);
-    const draw::Point marks_at =
-        beside ? draw::Point{grid_.side_left(page_->side), grid_.line(next_ + 1.4)}
-               : draw::Point{left(), y + grid_.step};
+    const double top = beside || corner ? grid_.line(next_ + 1.4) : y + grid_.step;
+    const double right = left() + grid_.text_width() - room.width;
+    const draw::Point marks_at{
+        beside ? grid_.side_left(page_->side) : (corner ? right : left()), top};
     add_marks(book_, *page_, maker.marks, marks_at, room);
     if (next_ + height > grid_.lines + 0.5) {
       book_.find({Fault::conflict, "a maker takes more than a page", maker.maker->name,
@@ -154,15 +158,17 @@ class MakerPages {
                         grid_.text_width(), grid_.small);
   }
 
-  void head(const MakerPage& maker) {
+  // The band stands `down` lines lower where a mark stands in the corner, right of the name.
+  void head(const MakerPage& maker, double down, double width) {
     const std::string name =
         maker.maker->inverted.empty() ? maker.maker->name : maker.maker->inverted;
     book_.place(*page_, "maker " + maker.maker->key, {left(), grid_.line(next_)});
     book_.text(*page_, {left(), grid_.line(next_ + 2)}, {{name, roman(grid_, 19)}},
                draw::Align::left, Role::heading);
-    book_.text(*page_, {left(), grid_.line(next_ + 3.5)},
-               {{under_name(book_.plan().show(), maker), italic(grid_, 12)}});
-    band(maker, {left(), grid_.line(next_ + 5.6)});
+    book_.ragged(*page_, {left(), grid_.line(next_ + 3.5)},
+                 {{under_name(book_.plan().show(), maker), italic(grid_, 12)}}, width,
+                 grid_.step);
+    band(maker, {left(), grid_.line(next_ + down + 5.6)});
   }
 
   void add_lines(const draw::Paragraph& lines, double from) {

@@ -1,17 +1,31 @@
 #include "press/book/plan.h"
 
 #include <algorithm>
+#include <atomic>
 #include <map>
+#include <thread>
 
 #include "base/text.h"
 #include "press/essay_check.h"
 #include "press/texts.h"
+#include "words/seen.h"
+#include "words/why.h"
 
 namespace backmark::press::book {
 
 namespace {
 
 using words::FactKind;
+
+constexpr std::size_t most_compared = 2;
+
+// What there is room for when there is no picture to show it.
+draw::Size measured_size(const model::Show& show, model::Id<model::Piece> piece) {
+  const auto across = words::measure_seen(show, piece, {"diameter"});
+  const auto height = across ? across : words::measure_seen(show, piece, {"height"});
+  const auto width = across ? across : words::measure_seen(show, piece, {"width"});
+  return height && width ? draw::Size{*width, *height} : draw::Size{};
+}
 
 Entry entry_of(const PressJob& job, const words::Grammar& grammar, const words::Place& place) {
   Entry entry{&place, grammar.facts_of(*place.piece, job.audience)};
@@ -22,6 +36,9 @@ Entry entry_of(const PressJob& job, const words::Grammar& grammar, const words::
   entry.back = photograph(model::View::back);
   entry.tips = photograph(model::View::tips);
   entry.mark = photograph(model::View::mark);
+  if (entry.front == nullptr && entry.back == nullptr) {
+    entry.measured = measured_size(job.show, place.piece->id);
+  }
   return entry;
 }
 
@@ -37,6 +54,56 @@ std::vector<EntryPart> parts_of(const PressJob& job, const words::Grammar& gramm
     parts.back().entries.push_back(entry_of(job, grammar, place));
   }
   return parts;
+}
+
+// Numbers of the pieces of the book that are most like this one.
+words::Fact compared(const words::Numbering& numbering,
+                     const std::vector<model::Comparandum>& comparanda) {
+  std::vector<std::string> numbers;
+  for (const model::Comparandum& one : comparanda) {
+    const words::Place* place = numbering.place_of(one.piece);
+    if (place != nullptr && place->pick->in_book && numbers.size() < most_compared) {
+      numbers.push_back(std::to_string(place->number));
+    }
+  }
+  return words::compare_fact(numbers);
+}
+
+// What the reckoning says for each piece, asked on all cores.
+void add_grounds(Plan& plan) {
+  const PressJob& job = plan.job;
+  if (!job.grounds) {
+    return;
+  }
+  std::vector<Entry*> entries;
+  for (EntryPart& part : plan.parts) {
+    for (Entry& entry : part.entries) {
+      entries.push_back(&entry);
+    }
+  }
+  const auto explain = [&](Entry& entry) {
+    const model::Id<model::Piece> id = entry.piece().id;
+    const model::PieceBelief* belief = job.beliefs.of(id);
+    if (belief == nullptr) {
+      return;
+    }
+    const Grounds grounds = job.grounds(id);
+    entry.why = words::why_phrase(plan.show(), *belief, job.phrases.of(id), grounds.lines);
+    if (auto fact = compared(plan.grammar.numbering(), grounds.comparanda);
+        !fact.text.empty()) {
+      entry.facts.push_back(std::move(fact));
+    }
+  };
+  std::atomic<std::size_t> begun = 0;
+  std::vector<std::jthread> threads(
+      job.threads != 0 ? job.threads : std::max(1U, std::thread::hardware_concurrency()));
+  for (std::jthread& thread : threads) {
+    thread = std::jthread([&] {
+      for (std::size_t at = begun++; at < entries.size(); at = begun++) {
+        explain(*entries[at]);
+      }
+    });
+  }
 }
 
 YearSpan years_of(const PressJob& job) {
@@ -125,6 +192,7 @@ Result<std::unique_ptr<const Plan>> plan_book(const PressJob& job) {
                .cited = {},
                .loose = {}});
   plan->parts = parts_of(job, plan->grammar);
+  add_grounds(*plan);
   add_texts(*plan);
   return std::unique_ptr<const Plan>(std::move(plan));
 }

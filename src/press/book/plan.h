@@ -23,6 +23,9 @@ struct Entry {
   const model::Photograph* back = nullptr;
   const model::Photograph* tips = nullptr;
   const model::Photograph* mark = nullptr;
+  // The size of a piece without front and back, from its measures, in mm; zero: not measured.
+  draw::Size measured = {};
+  std::string why = {};  // why this maker, why this year; may be empty
 
   const model::Piece& piece() const { return *place->piece; }
   // Empty if there is none.
