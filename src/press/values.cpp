@@ -177,9 +177,9 @@ Result<Printed> Values::print() {
                                     {"Piece", 58, draw::Align::left, false, true},
                                     {"", 9},
                                     {"Value", 19, draw::Align::right},
-                                    {"Basis", 37, draw::Align::left, true},
-                                    {"Day", 27, draw::Align::left, true},
-                                    {"By", 9, draw::Align::left, true}};
+                                    {"Basis", 36.5, draw::Align::left, true},
+                                    {"Day", 28.5, draw::Align::left, true},
+                                    {"By", 8, draw::Align::left, true}};
   if (!pieces_.empty()) {
     add_table(sheets, job_, columns, lines,
               {.caution_first = "No appraisal.",

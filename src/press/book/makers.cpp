@@ -18,6 +18,7 @@ namespace backmark::press::book {
 
 namespace {
 
+constexpr double under_corner = 5;  // from a mark in the corner to the first text
 constexpr double first_text = 8;    // grid lines under a maker's head
 constexpr double least_block = 23;  // grid lines of a maker, in the trim with a side column
 
@@ -116,10 +117,12 @@ class MakerPages {
   void lay(const MakerPage& maker) {
     const draw::Paragraph text = prose(maker);
     const bool beside = grid_.side_column;
-    const MarkRoom room = mark_room(grid_);
-    const double marks = marks_height(book_, maker.marks, room) / grid_.step;
     const bool corner = !beside && maker.marks.size() == 1;
-    const double first = corner ? std::max(first_text, std::ceil(marks + 3)) : first_text;
+    MarkRoom room = mark_room(grid_);
+    room.across = corner ? 1 : room.across;
+    const double marks = marks_height(book_, maker.marks, room) / grid_.step;
+    const double first =
+        corner ? std::max(first_text, std::ceil(marks + under_corner)) : first_text;
     const double under_text = first + static_cast<double>(text.size()) + (text.empty() ? 0 : 1);
     const Linked list = pieces(maker);
     const draw::Paragraph list_lines = list.set(book_, grid_.text_width());
@@ -243,7 +246,7 @@ class MakerPages {
       y = words.place(book_, *page_, words.set(book_, grid_.width()), {x, y}) + 1.25;
     }
     if (!all_.others.empty()) {
-      lay_mark_plate(book_, *page_, all_.others, y + grid_.step);
+      lay_mark_plate(book_, *page_, all_.others, y + 3 * grid_.step);
     }
   }
 

@@ -42,7 +42,8 @@ constexpr std::array<Said, 5> reading{
       "named here may still have been known to somebody: write to us."},
      {"What is not printed.",
       "Owners who did not sign to be named, where pieces are kept, and what they are worth. "
-      "Nothing is printed of a piece whose people asked that it be left out."}}};
+      "Nothing is printed of a piece whose people asked that it be left out. Where there is no "
+      "picture that may be printed, four corners hold the room that the piece takes."}}};
 
 void rows(ListFlow& flow,
           const Grid& grid,
