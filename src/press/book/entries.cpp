@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "press/book/entry_forms.h"
 #include "press/book/entry_plates.h"
+#include "press/book/entry_text.h"
 #include "press/book/kinds.h"
 #include "press/book/plate.h"
 #include "press/book/type.h"
@@ -37,8 +38,8 @@ void add_group_caption(Layout& book, Page& page, const Entry& entry, Cell cell, 
   const auto add = [&](FactKind kind, const draw::Style& style, double leading) {
     if (!entry.fact(kind).empty()) {
       book.fact(entry.piece(), kind, entry.fact(kind));
-      y = book.ragged(page, {cell.x + in, y}, {{entry.fact(kind), style}}, width, leading,
-                      Role::entry);
+      y = book.ragged(page, {cell.x + in, y}, fact_words(book, entry, kind, style), width,
+                      leading, Role::entry);
     }
   };
   if (front) {

@@ -22,23 +22,6 @@ constexpr std::array<FactKind, 8> small_facts{
     FactKind::materials, FactKind::size,   FactKind::back,    FactKind::marks,
     FactKind::story,     FactKind::lender, FactKind::compare, FactKind::literature};
 
-// One fact as a paragraph, and in the list of what was printed.
-double add_fact(Layout& book,
-                Page& page,
-                const Entry& entry,
-                FactKind kind,
-                draw::Point at,
-                const draw::Style& style,
-                double width,
-                double leading) {
-  const std::string& text = entry.fact(kind);
-  if (text.empty()) {
-    return at.y;
-  }
-  book.fact(entry.piece(), kind, text);
-  return book.ragged(page, at, {{text, style}}, width, leading, Role::entry);
-}
-
 // A fact of an entry's head, and how it is set.
 struct HeadFact {
   FactKind kind;
@@ -47,6 +30,45 @@ struct HeadFact {
   double after;    // mm of white under it
   bool always = false;
 };
+
+struct Legend {
+  std::size_t at = std::string::npos;
+  std::size_t length = 0;
+};
+
+// The next legend of a mark on the piece that stands in the text as words of its own.
+Legend next_legend(const model::Show& show,
+                   model::Id<model::Piece> piece,
+                   const std::string& text,
+                   std::size_t from) {
+  Legend next;
+  for (const model::Mark& mark : show.marks_of(piece)) {
+    const std::size_t at = mark.text.empty() ? std::string::npos : text.find(mark.text, from);
+    const std::size_t end = at + mark.text.size();
+    const bool whole = at != std::string::npos && (at == 0 || text[at - 1] == ' ') &&
+                       (end >= text.size() || contains(" ,;", text.substr(end, 1)));
+    if (whole && (at < next.at || (at == next.at && mark.text.size() > next.length))) {
+      next = {at, mark.text.size()};
+    }
+  }
+  return next;
+}
+
+// One fact as a paragraph, and in the list of what was printed.
+double add_fact(Layout& book,
+                Page& page,
+                const Entry& entry,
+                const HeadFact& fact,
+                draw::Point at,
+                double width) {
+  const std::string& text = entry.fact(fact.kind);
+  if (text.empty()) {
+    return at.y;
+  }
+  book.fact(entry.piece(), fact.kind, text);
+  return book.ragged(page, at, fact_words(book, entry, fact.kind, fact.style), width,
+                     fact.leading, Role::entry);
+}
 
 double above_title(const Grid& grid) {
   return 4 * grid.step - 0.8 * grid.type;
@@ -75,7 +97,7 @@ double add_facts(Layout& book,
                  double width) {
   for (const HeadFact& fact : facts) {
     const double before = at.y;
-    at.y = add_fact(book, page, entry, fact.kind, at, fact.style, width, fact.leading);
+    at.y = add_fact(book, page, entry, fact, at, width);
     at.y += at.y > before || fact.always ? fact.after : 0;
   }
   return at.y;
@@ -89,8 +111,11 @@ double facts_height(Layout& book,
   for (const HeadFact& fact : facts) {
     const std::string& text = entry.fact(fact.kind);
     if (!text.empty()) {
-      const auto lines =
-          draw::set_ragged(book.plan().fonts(), {{text, fact.style}}, {width, 0}).size();
+      std::vector<draw::Stretch> words;
+      for (const draw::Run& run : fact_words(book, entry, fact.kind, fact.style)) {
+        words.push_back({run.text, run.style});
+      }
+      const auto lines = draw::set_ragged(book.plan().fonts(), words, {width, 0}).size();
       height += static_cast<double>(lines) * fact.leading;
     }
     height += !text.empty() || fact.always ? fact.after : 0;
@@ -166,6 +191,31 @@ void draw_band(draw::Canvas& canvas,
 }
 
 }  // namespace
+
+draw::RichText fact_words(const Layout& book,
+                          const Entry& entry,
+                          FactKind kind,
+                          const draw::Style& style) {
+  const Grid& grid = book.grid();
+  const std::string& text = entry.fact(kind);
+  constexpr std::string_view compare = "Compare";
+  if (kind == FactKind::compare && starts_with(text, compare)) {
+    return {{std::string(compare), caption_italic(grid)}, {text.substr(compare.size()), style}};
+  }
+  draw::RichText words;
+  std::size_t from = 0;
+  while (kind == FactKind::marks && from < text.size()) {
+    const Legend legend = next_legend(book.plan().show(), entry.piece().id, text, from);
+    if (legend.length == 0) {
+      break;
+    }
+    words.push_back({text.substr(from, legend.at - from), style});
+    words.push_back({text.substr(legend.at, legend.length), small_caps(grid, 9.2)});
+    from = legend.at + legend.length;
+  }
+  words.push_back({text.substr(from), style});
+  return words;
+}
 
 double add_entry_head(Layout& book, Page& page, const Entry& entry, int from) {
   const Grid& grid = book.grid();

@@ -10,6 +10,12 @@ namespace backmark::press::book {
 // y after the last line.
 double add_entry_head(Layout& book, Page& page, const Entry& entry, int from);
 
+// A fact as it is set: legends of marks in small capitals, "Compare" in italics.
+draw::RichText fact_words(const Layout& book,
+                          const Entry& entry,
+                          words::FactKind kind,
+                          const draw::Style& style);
+
 // The paragraphs of prose in lines of the text measure; they count for the quality of the book.
 draw::Paragraph prose_lines(Layout& book, const Entry& entry);
 
