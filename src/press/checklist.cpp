@@ -47,7 +47,7 @@ class Checklist {
     }
     std::vector<const model::Photograph*> fronts;
     for (const words::Place& place : grammar_.numbering().places()) {
-      if (place.pick->in_show) {
+      if (place.pick->in_show && is_wanted(*place.piece)) {
         rows_.push_back(row_of(place));
         fronts.push_back(photograph_of(job.show, place.piece->id, model::View::front));
       }
@@ -58,6 +58,7 @@ class Checklist {
   Result<Printed> print();
 
  private:
+  bool is_wanted(const model::Piece& piece) const;
   Row row_of(const words::Place& place);
   std::vector<std::string> where_of(const words::Place& place) const;
   std::string fact(const model::Piece& piece, FactKind kind);
@@ -74,8 +75,15 @@ class Checklist {
   Printed printed_;
 };
 
+// Every piece, or those of the one lender for whom the list is made.
+bool Checklist::is_wanted(const model::Piece& piece) const {
+  const model::Lender* lender = job_.show.find(piece.lender);
+  return job_.only.empty() || (lender != nullptr && lender->code == job_.only);
+}
+
 std::string Checklist::fact(const model::Piece& piece, FactKind kind) {
-  if (!words::may_show(job_.audience, kind)) {
+  const auto whose = job_.only.empty() ? words::Whose::others : words::Whose::own;
+  if (!words::may_show(job_.audience, kind, whose)) {
     return {};
   }
   std::string text = grammar_.text_of(piece, kind);
@@ -186,6 +194,11 @@ std::string Checklist::csv() const {
 }
 
 Result<Printed> Checklist::print() {
+  if (rows_.empty() && !job_.only.empty()) {
+    return Problem{Fault::not_found,
+                   fmt::format("no piece of \"{}\" is in the show", job_.only), "checklist",
+                   "pick one, or name another lender"};
+  }
   Sheets sheets(job_, {"Checklist",
                        "In the order of the show. No values, no owners who did not sign. "
                        "Words agree with labels and book of the same version."});

@@ -35,6 +35,26 @@ TEST_CASE("a courier's checklist has numbers and titles and no more") {
   }
 }
 
+TEST_CASE("a lender's checklist has the lender's own pieces, in all their words") {
+  const DemoPrinting& demo = demo_printing();
+  PressJob job = demo.job(Audience::lender);
+  job.only = "Lender 2";
+  const auto printed = print_checklist(job);
+  REQUIRE(printed);
+  bool worded = false;
+  for (const PrintedFact& fact : printed->facts) {
+    const model::Piece* piece = demo.show.piece(fact.piece);
+    REQUIRE(piece != nullptr);
+    CHECK(demo.show.find(piece->lender)->code == "Lender 2");
+    worded = worded || fact.kind == words::FactKind::materials;
+  }
+  CHECK(worded);
+  job.only = "Lender 99";
+  const auto none = print_checklist(job);
+  REQUIRE(!none);
+  CHECK(none.problem().what == "no piece of \"Lender 99\" is in the show");
+}
+
 TEST_CASE("a photograph that cannot be read is a finding with its name; the paper comes out") {
   PressJob job = demo_printing().job(Audience::public_);
   job.photograph = [](const model::Photograph&) { return Result<std::string>("no picture"); };
