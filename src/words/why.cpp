@@ -38,8 +38,8 @@ std::string odds_words(double p) {
   return {};
 }
 
-bool is_mark(const model::EvidenceLine& line) {
-  return starts_with(line.what, "Marked ");
+const model::Mark* mark_of(const model::Show& show, const model::EvidenceLine& line) {
+  return show.find(model::Id<model::Mark>{line.record});
 }
 
 std::string claim_noun(const model::Show& show, std::int32_t record) {
@@ -60,37 +60,44 @@ std::string claim_noun(const model::Show& show, std::int32_t record) {
   }
 }
 
-struct Event {
-  std::string_view verb;
-  std::string_view noun;
-};
+std::string_view event_noun(model::EventKind kind) {
+  switch (kind) {
+    case model::EventKind::acquired:
+      return "the year of its acquisition";
+    case model::EventKind::commissioned:
+      return "its commission";
+    case model::EventKind::awarded:
+      return "an award";
+    case model::EventKind::exhibited:
+      return "the year it was first shown";
+    case model::EventKind::photographed:
+      return "an early photograph";
+    case model::EventKind::patented:
+      return "a patent";
+    default:
+      return "the year by which it was known";
+  }
+}
 
-constexpr std::array<Event, 7> events{{{"Acquired", "the year of its acquisition"},
-                                       {"Commissioned", "its commission"},
-                                       {"Award", "an award"},
-                                       {"Exhibited", "the year it was first shown"},
-                                       {"Photographed", "an early photograph"},
-                                       {"Patent", "a patent"},
-                                       {"Known", "the year by which it was known"}}};
+std::string seen_noun(std::string_view label, std::string_view value) {
+  return fmt::format("the {} ({})", lower_ascii(label), trim(value));
+}
 
 // What a line rests on, as a noun: "the mark M·O", "the fitting (bar slide)".
 std::string noun_of(const model::Show& show, const model::EvidenceLine& line) {
+  if (const model::Mark* mark = mark_of(show, line)) {
+    return "the mark " + mark->text;
+  }
   const auto colon = line.what.find(": ");
-  if (is_mark(line)) {
-    return "the mark " + line.what.substr(7, colon == std::string::npos ? colon : colon - 7);
-  }
   if (line.character && colon != std::string::npos) {
-    return fmt::format("the {} ({})", lower_ascii(line.what.substr(0, colon)),
-                       trim(line.what.substr(colon + 2)));
+    return seen_noun(line.what.substr(0, colon), line.what.substr(colon + 2));
   }
-  if (starts_with(line.what, "Seen: ")) {
-    const auto end = line.what.find(": ", colon + 2);
-    return fmt::format("the form ({})", line.what.substr(colon + 2, end - colon - 2));
+  if (const auto* seen = show.find(model::Id<model::Observation>{line.record})) {
+    const model::Character* character = show.find(seen->character);
+    return seen_noun(character == nullptr ? "form" : character->label, show.text(seen->value));
   }
-  for (const Event& event : events) {
-    if (starts_with(line.what, event.verb)) {
-      return std::string(event.noun);
-    }
+  if (const auto* event = show.find(model::Id<model::Event>{line.record})) {
+    return std::string(event_noun(event->kind));
   }
   return claim_noun(show, line.record);
 }
@@ -198,7 +205,7 @@ std::string why_phrase(const model::Show& show,
       show, lines,
       [maker](const auto& line) {
         return maker != nullptr && !line.disagrees && line.maker_log_odds >= least_log_odds &&
-               (is_mark(line) || !line.character);
+               !line.character;
       },
       maker_pull);
   const Nouns against = nouns(

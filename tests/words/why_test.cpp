@@ -12,6 +12,12 @@ namespace {
 struct Weighed {
   Weighed() {
     show.all<model::Maker>().push_back({.id = {5}, .key = "oskeld", .name = "Maren Oskeld"});
+    show.all<model::Mark>().push_back({.id = {11}, .piece = {1}, .text = "M·O"});
+    show.all<model::Event>().push_back(
+        {.id = {12}, .piece = {1}, .kind = model::EventKind::awarded, .to = Year{1956}});
+    show.all<model::Character>().push_back({.id = {9}, .key = "stamp", .label = "Stamp"});
+    show.all<model::Observation>().push_back(
+        {.id = {13}, .piece = {1}, .character = {9}, .value = show.pool.take("long legend")});
     show.settle();
     belief.piece = {1};
     belief.dated = true;
@@ -27,6 +33,7 @@ struct Weighed {
   std::vector<model::EvidenceLine> lines{
       {.what = "Marked M·O: form 3 of 3 in order",
        .source = "the piece",
+       .record = 11,
        .bits_year = 0.5,
        .years_moved = -3,
        .width_change = -10,
@@ -54,6 +61,14 @@ TEST_CASE("a hand that only manner points to is said to be known so") {
   CHECK(contains(weighed.said(), "with Maren Oskeld, by manner alone."));
   weighed.belief.maker.makers[0].p = 0.49;
   CHECK_FALSE(contains(weighed.said(), "Oskeld"));
+}
+
+TEST_CASE("a line is named by the record that it comes from") {
+  Weighed weighed;
+  weighed.lines = {{.what = "Award in 1956", .record = 12, .bits_year = 1},
+                   {.what = "Seen: long legend: form 2 of 3", .record = 13, .bits_year = 0.5}};
+  CHECK(
+      contains(weighed.said(), "Most of it comes from an award and the stamp (long legend)."));
 }
 
 TEST_CASE("odds are never said higher than they are, nor a teller by name") {
