@@ -9,6 +9,7 @@ namespace backmark::desk {
 struct Warm::Kept {
   std::mutex holding;  // of show and same_since, for a moment
   std::mutex loading;  // for as long as the show is read or changed
+  std::atomic<int> writes_in_hand = 0;
   std::shared_ptr<const model::Show> show;
   std::int64_t same_since = 0;
 
@@ -65,7 +66,8 @@ Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
     return kept;
   }
   std::unique_lock lock(kept_->loading, std::defer_lock);
-  if (kept != nullptr && access == store::Access::look && !lock.try_lock()) {
+  if (kept != nullptr && access == store::Access::look &&
+      (kept_->writes_in_hand > 0 || !lock.try_lock())) {
     return kept;
   }
   if (!lock.owns_lock()) {
@@ -82,6 +84,11 @@ Result<std::shared_ptr<const model::Show>> Warm::show(store::Store& store,
   kept = std::make_shared<const model::Show>(std::move(*show));
   hold(kept, true);
   return kept;
+}
+
+std::shared_ptr<void> Warm::write_in_hand() {
+  ++kept_->writes_in_hand;
+  return {nullptr, [kept = kept_](void*) { --kept->writes_in_hand; }};
 }
 
 void Warm::hold(std::shared_ptr<const model::Show> show, bool bears) {
@@ -181,6 +188,12 @@ Result<KeptRun> Warm::last_run(store::Store& store,
     }
     run = kept_->run;
     if (kept_->judged_at >= since || run.run == nullptr) {
+      return run;
+    }
+    // What bears on it changed since it was judged: it is stale, unless all of that was taken
+    // back. Whoever is in a hurry need not know so exactly.
+    if (earlier_ != nullptr) {
+      run.stale = true;
       return run;
     }
   }

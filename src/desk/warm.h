@@ -41,6 +41,11 @@ class Warm {
   // Problems: those of store::Store::load.
   Result<std::shared_ptr<const model::Show>> show(store::Store& store, store::Access access);
 
+  // For as long as what it gives is kept, a change is being written and will be made to the
+  // show in memory: who only looks gets the show as it was, instead of reading all of it again
+  // because the book is a moment ahead of the memory.
+  std::shared_ptr<void> write_in_hand();
+
   // The place in the book of the show in memory; -1: none was read yet.
   std::int64_t position();
 
@@ -48,7 +53,8 @@ class Warm {
   // be read again. `before` is what the change was begun from.
   void applied(const model::Show& before, const model::Change& change);
 
-  // The newest reckoning, judged against `show`, which came from here.
+  // The newest reckoning, judged against `show`, which came from here. For who is in a hurry it
+  // may be called stale where all that bore on it was taken back since.
   Result<KeptRun> last_run(store::Store& store, const std::shared_ptr<const model::Show>& show);
 
   // Something that its asker knows to be out of date or not: the last one made under `name`

@@ -151,11 +151,15 @@ Result<std::optional<Kept>> Store::kept(const std::string& once) {
 
 Result<Done> Store::keep_answer(const std::string& once, const std::string& answer) {
   try {
+    // Not waited for until it lies on the disk: the change itself does, and without its answer a
+    // request is still known to be done.
+    inside_->database->exec("PRAGMA synchronous = NORMAL");
     SQLite::Statement statement(*inside_->database,
                                 "UPDATE request SET answer = ? WHERE once = ?");
     statement.bind(1, answer);
     statement.bind(2, once);
     statement.exec();
+    inside_->database->exec("PRAGMA synchronous = FULL");
     return Done{};
   } catch (const SQLite::Exception& error) {
     return in_words(error, inside_->folder);

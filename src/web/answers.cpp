@@ -26,4 +26,10 @@ void Answers::keep(const store::Moment& now, const std::string& question, std::s
   }
 }
 
+void Answers::forget() {
+  const std::lock_guard lock(using_);
+  kept_.clear();
+  bytes_ = 0;
+}
+
 }  // namespace backmark::web

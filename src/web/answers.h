@@ -19,6 +19,7 @@ class Answers {
 
   // Answers of an earlier moment are dropped; of one moment at most 64 MB are kept.
   void keep(const store::Moment& now, const std::string& question, std::string answer);
+  void forget();
 
  private:
   std::mutex using_;

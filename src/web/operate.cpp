@@ -7,6 +7,7 @@
 #include "desk/fitted.h"
 #include "desk/open.h"
 #include "desk/overview.h"
+#include "desk/reckoned.h"
 #include "desk/take_photographs.h"
 #include "desk/written.h"
 #include "web/reply.h"
@@ -112,6 +113,7 @@ Response Operate::write(const desk::Operation& operation,
                         Ask& ask,
                         const desk::Surroundings& around) {
   const std::lock_guard lock(writing_);
+  const auto hand = warm_.write_in_hand();
   auto store = store::Store::open(show_, store::Access::change);
   if (!store) {
     return reply(without_paths(store.problem()));
@@ -216,9 +218,16 @@ void Operate::weigh_ahead() {
     call.warm = &warm_;
     desk::Surroundings around = around_now(around_.who);
     around.stop = over;
-    if (auto open = desk::open_show(call, store::Access::look)) {
-      (void)desk::fitted_show(*open, around);
+    auto open = desk::open_show(call, store::Access::look);
+    if (!open) {
+      return;
     }
+    // Pages are told that the reckoning is stale as soon as something that bears on it changes;
+    // where that was taken back, it is not, and what they were told goes.
+    if (const auto last = desk::last_run(*open); last && !last->stale) {
+      answers_.forget();
+    }
+    (void)desk::fitted_show(*open, around);
   });
 }
 
@@ -242,6 +251,7 @@ Response Operate::take_photograph(const std::string& name,
                                   const std::string& who,
                                   const std::string& lot) {
   const std::lock_guard lock(writing_);
+  const auto hand = warm_.write_in_hand();
   auto open = open_to_write();
   if (!open) {
     return reply(without_paths(open.problem()));
@@ -262,6 +272,7 @@ bool Operate::end_still_lot(const desk::Surroundings& around) {
 
 Response Operate::end_lot(const std::string& lot, const std::string& who) {
   const std::lock_guard lock(writing_);
+  const auto hand = warm_.write_in_hand();
   auto open = open_to_write();
   if (!open) {
     return reply(without_paths(open.problem()));

@@ -30,6 +30,12 @@ class Kept {
     return std::move(*opened);
   }
 
+  desk::OpenShow look() {
+    auto opened = desk::open_show(call_, store::Access::look);
+    REQUIRE(opened);
+    return std::move(*opened);
+  }
+
   template <class Build>
   void change(Build&& build) {
     desk::OpenShow opened = open();
@@ -78,6 +84,22 @@ TEST_CASE("what is written is in memory at once, and what another program writes
   CHECK(kept.warm().position() == 1);
   CHECK(kept.open().show.piece("ES 2") != nullptr);
   CHECK(kept.warm().position() == 2);
+}
+
+TEST_CASE("while a change is written who looks gets the show as it was, and does not read it") {
+  Kept kept;
+  kept.change(begin);
+  auto beside = store::Store::open(kept.folder(), store::Access::change);
+  const auto show = beside->load();
+  Change theirs(*show, "edit", "in hand");
+  theirs.add(Piece{.number = "ES 2"});
+  {
+    const auto hand = kept.warm().write_in_hand();
+    REQUIRE(beside->apply(theirs, "ines", 1));
+    CHECK(kept.look().show.piece("ES 2") == nullptr);
+    CHECK(kept.open().show.piece("ES 2") != nullptr);  // who writes must have it as it stands
+  }
+  CHECK(kept.look().show.piece("ES 2") != nullptr);
 }
 
 TEST_CASE("a fit lives on through a pick, and goes with what bears on years") {
@@ -153,4 +175,33 @@ TEST_CASE("who still looks at an earlier show gets his own, and spoils nobody el
   REQUIRE(own);
   CHECK(**own == -7);
   CHECK(kept.ask() == 1);
+}
+
+TEST_CASE("a reckoning is stale at once for who is in a hurry, and judged by what came of it") {
+  Kept kept;
+  kept.change(begin);
+  {
+    desk::OpenShow opened = kept.open();
+    store::Run run;
+    run.beliefs.digest = store::digest(opened.show);
+    REQUIRE(opened.store.record_run(run));
+  }
+  const auto stale = [&](bool hurry) {
+    desk::OpenShow opened = kept.open();
+    bool earlier = false;
+    desk::Warm hurried = kept.warm().hurried(earlier);
+    const auto last = (hurry ? hurried : kept.warm()).last_run(opened.store, opened.kept);
+    REQUIRE(last);
+    return last->stale;
+  };
+  CHECK_FALSE(stale(true));
+  kept.change([](Change& one, const Show&) { one.add(Piece{.number = "ES 2"}); });
+  CHECK(stale(true));
+  CHECK(stale(false));
+  kept.change([](Change& one, const Show& show) {
+    one.withdraw(show.piece("ES 2")->id, "taken back");
+  });
+  CHECK(stale(true));  // it may be
+  CHECK_FALSE(stale(false));
+  CHECK_FALSE(stale(true));  // now it is known
 }

@@ -109,6 +109,16 @@ TEST_CASE("what is too long, packed, in parts or without a length is refused in 
                               "\r\n\r\n")) == 405);
 }
 
+TEST_CASE("the table alone may be asked for without a token, and is the same") {
+  const Served served;
+  const std::string table = served.get("/api/table");
+  CHECK(status_of(table) == 200);
+  CHECK(body_of(table) == body_of(served.post("/api/table", "{}")));
+  CHECK(status_of(served.get("/api/table?x=1")) == 405);
+  CHECK(status_of(served.get("/api/list")) == 405);
+  CHECK(status_of(served.get("/api/table", "Sec-Fetch-Site: cross-site\r\n")) == 403);
+}
+
 TEST_CASE("a long body is read as what it is, whatever the asker calls it") {
   const Served served;
   const std::string body = R"({"key":"sea","title":")" + std::string(9000, 'a') + R"("})";

@@ -71,9 +71,17 @@ function note(response: Response, own: boolean) {
 const earlier = new WeakSet<object>();
 export const isEarlier = (answer: object) => earlier.has(answer);
 
-async function read(response: Response, own = false): Promise<unknown> {
+const parsed = (bytes: ArrayBuffer) => {
+  try {
+    return JSON.parse(new TextDecoder().decode(bytes));
+  } catch {
+    return null;
+  }
+};
+
+async function read(response: Response, own = false, bytes?: ArrayBuffer): Promise<unknown> {
   note(response, own);
-  const body = await response.json().catch(() => null);
+  const body = bytes ? parsed(bytes) : await response.json().catch(() => null);
   if (response.ok && body !== null) {
     if (response.headers.has('Backmark-Weighing')) {
       earlier.add(body);
@@ -101,12 +109,21 @@ export function hello(): Promise<Hello> {
   return greeting;
 }
 
-// The table as it came, for the worker, which reads it for itself.
-const columns = new WeakMap<object, TableColumns>();
-export const columnsOf = (table: TableAnswer) => columns.get(table)!;
-function tableOf(answer: TableColumns): TableAnswer {
-  const table = readTable(answer);
-  columns.set(table, answer);
+// The table as it came, for the worker, which reads it for itself while the page does.
+const written = new WeakMap<object, ArrayBuffer>();
+export const writtenOf = (table: TableAnswer) => written.get(table)!;
+let tableCame: (bytes: ArrayBuffer) => void = () => undefined;
+export function onTableCame(listener: (bytes: ArrayBuffer) => void): () => void {
+  tableCame = listener;
+  return () => void (tableCame === listener && (tableCame = () => undefined));
+}
+async function tableIn(response: Response): Promise<TableAnswer> {
+  const bytes = await response.arrayBuffer();
+  if (response.ok) {
+    tableCame(bytes);
+  }
+  const table = readTable((await read(response, false, bytes)) as TableColumns);
+  written.set(table, bytes);
   return table;
 }
 
@@ -119,13 +136,30 @@ async function post(operation: string, parameters: object, own: boolean): Promis
     headers: { 'Content-Type': 'application/json', 'Backmark-Token': token },
     body: JSON.stringify(parameters),
   });
-  const answer = await read(response, own);
-  return operation === 'table' ? tableOf(answer as TableColumns) : answer;
+  return operation === 'table' ? tableIn(response) : read(response, own);
+}
+
+// The table that the page (index.html) asked for before this script ran. Nearly every page needs
+// it; whoever asks within the first seconds gets it, unless something changed since.
+let early: Promise<TableAnswer> | null = null;
+export function tableAhead() {
+  const first = fetch('/api/table').then(tableIn);
+  early = first.catch(() => post('table', {}, false) as Promise<TableAnswer>);
+  early.catch(() => undefined); // told to who asks
+  const over = () => {
+    early = null;
+    heard.delete(over);
+  };
+  heard.add(over);
+  setTimeout(over, 5000);
 }
 
 // A question or a change. A token that has gone stale (the server was started again) is fetched
 // anew once.
 export async function call<N extends OperationName>(operation: N, parameters: Asks[N], own = false): Promise<AnswerOf<N>> {
+  if (operation === 'table' && early) {
+    return (await early) as AnswerOf<N>;
+  }
   try {
     return (await post(operation, parameters, own)) as AnswerOf<N>;
   } catch (fault) {

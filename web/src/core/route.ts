@@ -12,7 +12,7 @@ export function routeOf(path: string, query = ''): Route {
   return { page: parts[0] ?? 'table', piece: parts[1] ?? '', query: new URLSearchParams(query) };
 }
 
-const current = () => routeOf(location.pathname, location.search);
+const routeNow = () => routeOf(location.pathname, location.search);
 const heard = new Set<() => void>();
 const tell = () => heard.forEach((each) => each());
 addEventListener('popstate', tell);
@@ -29,9 +29,9 @@ export const addressOf = (page: string, piece: string) => (piece && (page === 's
 export const sheetOf = (number: string) => '/sheet/' + encodeURIComponent(number);
 
 export function useRoute(): Route {
-  const [route, set] = useState(current);
+  const [route, set] = useState(routeNow);
   useEffect(() => {
-    const read = () => set(current());
+    const read = () => set(routeNow());
     heard.add(read);
     return () => void heard.delete(read);
   }, []);

@@ -118,7 +118,7 @@ function SideLimb({ side, height }: { side: Side; height: number }) {
   return (
     <svg role="img" aria-label={'Side rule, ' + (unit || 'the time of day')}>
       <g style={{ transform: `translateY(${off}px)` }}>{marks}</g>
-      {unit && <rect x="0" y={height - 26 - 7 * unit.length} width="20" height={26 + 7 * unit.length} fill="color-mix(in srgb,var(--steel-1),var(--steel-2) 30%)" />}
+      {unit && <rect x="0" y={height - 64} width="20" height="64" fill="color-mix(in srgb,var(--steel-1),var(--steel-2) 30%)" />}
       <text transform={`translate(13 ${height - 22}) rotate(-90)`} style={{ fill: 'var(--ink-2)' }}>
         {unit}
       </text>

@@ -26,22 +26,24 @@ export interface TableColumns {
   };
 }
 
-function yearsAt(year: TableColumns['columns']['year'], i: number): Years | null {
-  if (!year.p[i]) {
-    return null;
+class YearsRow implements Years {
+  constructor(
+    readonly p10: number,
+    readonly p50: number,
+    readonly p90: number,
+    readonly from: number,
+    readonly p: string,
+    private readonly steps: string,
+  ) {}
+  // Beads are drawn of one piece or a few, so they are read when they are asked for.
+  get q() {
+    let at = 0;
+    return this.steps.split(' ').map((step) => (at += Number(step)));
   }
-  return {
-    p10: year.p10[i],
-    p50: year.p50[i],
-    p90: year.p90[i],
-    from: year.from[i],
-    p: year.p[i],
-    // Beads are drawn of one piece or a few, so they are read when they are asked for.
-    get q() {
-      let at = 0;
-      return year.q[i].split(' ').map((step) => (at += Number(step)));
-    },
-  };
+}
+
+function yearsAt(year: TableColumns['columns']['year'], i: number): Years | null {
+  return year.p[i] ? new YearsRow(year.p10[i], year.p50[i], year.p90[i], year.from[i], year.p[i], year.q[i]) : null;
 }
 
 function chances(text: string, words: string[]): Chance[] {
@@ -55,26 +57,50 @@ function chances(text: string, words: string[]): Chance[] {
 
 const picture = ([view, v, w_mm, h_mm, shape]: PictureRow): Picture => (shape === undefined ? { view, v, w_mm, h_mm } : { view, v, w_mm, h_mm, shape });
 
-export function readTable({ words, makers, sections, columns }: TableColumns): TableAnswer {
-  const seen = Object.entries(columns.seen ?? {});
-  const pieces = columns.number.map((number, i): TablePiece => {
+// What is asked of few pieces, or of none, is read when it is first asked for: to read all of
+// 5,000 took longer than to draw them.
+class Row implements TablePiece {
+  readonly number: string;
+  readonly title: string;
+  readonly form: string;
+  readonly tray: string;
+  readonly section: string | null;
+  readonly case: string | null;
+  readonly made: string;
+  readonly by: string;
+  readonly year: Years | null;
+  readonly pick: TablePiece['pick'];
+  readonly torn: string | null;
+  private some: Partial<Pick<TablePiece, 'makers' | 'pictures' | 'seen'>> = {};
+  constructor(
+    private readonly of: TableColumns,
+    private readonly i: number,
+  ) {
+    const { words, columns } = of;
     const marks = columns.pick[i];
-    return {
-      number,
-      title: words[columns.title[i]],
-      form: words[columns.form[i]],
-      tray: words[columns.tray[i]],
-      section: words[columns.section[i]] || null,
-      case: words[columns.case[i]] || null,
-      pictures: columns.pictures[i].map(picture),
-      made: words[columns.made[i]],
-      by: words[columns.by[i]],
-      year: yearsAt(columns.year, i),
-      makers: chances(columns.makers[i], words),
-      pick: marks < 0 ? null : { rank: columns.rank[i], show: (marks & 1) > 0, book: (marks & 2) > 0, lead: (marks & 4) > 0 },
-      torn: words[columns.torn[i]] || null,
-      seen: Object.fromEntries(seen.map(([key, column]) => [key, words[column[i]]])),
-    };
-  });
-  return { pieces, makers, sections };
+    this.number = columns.number[i];
+    this.title = words[columns.title[i]];
+    this.form = words[columns.form[i]];
+    this.tray = words[columns.tray[i]];
+    this.section = words[columns.section[i]] || null;
+    this.case = words[columns.case[i]] || null;
+    this.made = words[columns.made[i]];
+    this.by = words[columns.by[i]];
+    this.year = yearsAt(columns.year, i);
+    this.pick = marks < 0 ? null : { rank: columns.rank[i], show: (marks & 1) > 0, book: (marks & 2) > 0, lead: (marks & 4) > 0 };
+    this.torn = words[columns.torn[i]] || null;
+  }
+  get makers(): Chance[] {
+    return (this.some.makers ??= chances(this.of.columns.makers[this.i], this.of.words));
+  }
+  get pictures(): Picture[] {
+    return (this.some.pictures ??= this.of.columns.pictures[this.i].map(picture));
+  }
+  get seen(): Record<string, string> {
+    return (this.some.seen ??= Object.fromEntries(Object.entries(this.of.columns.seen ?? {}).map(([key, column]) => [key, this.of.words[column[this.i]]])));
+  }
+}
+
+export function readTable(answer: TableColumns): TableAnswer {
+  return { pieces: answer.columns.number.map((_, i) => new Row(answer, i)), makers: answer.makers, sections: answer.sections };
 }

@@ -38,11 +38,13 @@ function Conflicts({ answer, pieces, onPrint }: { answer: LookAnswer; pieces: Pi
           {note}
         </p>
       ))}
-      <p class="row">
-        <button class="btn main" onClick={onPrint}>
-          Print the list <Key>P</Key>
-        </button>
-      </p>
+      {answer.plan.length > 0 && (
+        <p class="row">
+          <button class="btn main" onClick={onPrint}>
+            Print the list <Key>P</Key>
+          </button>
+        </p>
+      )}
     </aside>
   );
 }
@@ -63,6 +65,7 @@ export function Looks() {
   const cards = stops.flatMap((stop) => stop.cards);
   const pieces: Pieces = new Map((table.data?.pieces ?? []).map((piece) => [piece.number, piece]));
   const torn = new Set(answer?.conflicts.map((one) => one.number));
+  const dated = table.data?.pieces.some((piece) => piece.year) ?? false;
   const [y0, y1] = span((table.data?.pieces ?? []).map((piece) => piece.year));
   const left = size.phone ? 12 : 92; // of the cards
   const x0 = size.phone ? 96 : size.tablet ? 430 : 470;
@@ -87,9 +90,9 @@ export function Looks() {
   useKeys({ ArrowDown: () => step(1), ArrowUp: () => step(-1), d: () => cards[at] && mark(cards[at].number), Enter: () => cards[at] && go(sheetOf(cards[at].number)), p: () => void print() });
   const side = { unit: '', px: k, step: 5, label: 30, off: 72 - down, to: hours * 60 + 30, text: (minutes: number) => clock(minutes) };
   useRule({
-    axis: table.data ? axis : null,
+    axis: dated ? axis : null,
     flag: cards[at]?.looks[0].p50 ?? null,
-    words: size.phone || size.tablet ? '' : 'years as they stand, and as each look should leave them',
+    words: !dated ? 'no years yet' : size.phone || size.tablet ? '' : 'years as they stand, and as each look should leave them',
     side: answer && cards.length > 0 ? side : null,
   });
   if (asked.problem && !answer) {
@@ -103,7 +106,8 @@ export function Looks() {
       <Sentence>
         A day of <Pick label={hours + (hours === 1 ? ' hour' : ' hours')} name="hours" chosen={String(hours)} choices={[1, 2, 3.5, 6, 8].map((h) => ({ key: String(h), label: h + (h === 1 ? ' hour' : ' hours') }))} onPick={(h) => setHours(Number(h))} /> by{' '}
         <Pick label={by} name="planned by" chosen={by} choices={[{ key: 'tray', label: 'tray' }, { key: 'lender', label: 'lender' }]} onPick={setBy} />
-        {answer && `: ${cards.length} pieces to look at, ${Math.round(answer.planned_minutes)} minutes`}
+        {answer && cards.length > 0 && `: ${cards.length} pieces to look at, ${Math.round(answer.planned_minutes)} minutes`}
+        {answer && cards.length === 0 && ': nothing to look at'}
         {!answer && ': weighing what each look would settle'}
       </Sentence>
       {answer && (

@@ -21,7 +21,14 @@ export function Sheet({ route }: { route: Route }) {
     if (first) {
       go(sheetOf(first.number), true);
     }
-    return <p class="waiting">{table.data && !first ? 'No piece yet: the Table says how to begin.' : 'Fetching a piece'}</p>;
+    if (table.data && !first) {
+      return (
+        <p class="waiting">
+          No piece yet: the <a href="/table">Table</a> says how to begin.
+        </p>
+      );
+    }
+    return <p class="waiting">Fetching a piece</p>;
   }
   return <One number={route.piece} key={route.piece} />;
 }

@@ -65,9 +65,12 @@ function Hanging({ piece, pxmm, hand, onTake, onKey }: { piece: TablePiece; pxmm
 
 function Waiting({ waiting }: { waiting: TablePiece[] }) {
   const [open, set] = useState(12);
+  if (waiting.length === 0) {
+    return null;
+  }
   return (
     <details>
-      <summary>{waiting.length} pieces wait for a place</summary>
+      <summary>{waiting.length === 1 ? '1 piece waits' : waiting.length + ' pieces wait'} for a place</summary>
       <ul class="waits">
         {waiting.slice(0, open).map((piece) => (
           <li key={piece.number}>
@@ -203,7 +206,8 @@ function Sections() {
       </div>
       <aside class="slip side" aria-label="What the picks cover" tabIndex={0}>
         <h2>What the picks cover</h2>
-        {coverage(asked.data).map((count) => (
+        {picked === 0 && <p class="sub">Makers, decades and what disagrees are counted here, once something is picked.</p>}
+        {(picked > 0 ? coverage(asked.data) : []).map((count) => (
           <div class="c" key={count.what}>
             <b>{count.what}</b>
             <p>{count.words}</p>

@@ -8,7 +8,7 @@ import { go, sheetOf, type Route } from '../core/route';
 import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import type { TableAnswer, TablePiece } from '../core/types';
-import { call, asProblem, columnsOf } from '../core/api';
+import { call, asProblem, onTableCame, writtenOf } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
 import { Empty } from './first';
 import { Lens } from './table_lens';
@@ -28,7 +28,13 @@ const spoken = (piece: TablePiece) =>
 // The worker, begun while the table is still on its way.
 function useTiles(): Tiles {
   const [tiles] = useState(() => new Tiles());
-  useEffect(() => () => tiles.close(), [tiles]);
+  useEffect(() => {
+    const deaf = onTableCame((bytes) => tiles.read(bytes));
+    return () => {
+      deaf();
+      tiles.close();
+    };
+  }, [tiles]);
   return tiles;
 }
 
@@ -70,10 +76,9 @@ function useLayout(table: TableAnswer, tiles: Tiles, arrange: Arrange, n: number
   const key = [arrange, n, zoom].join();
   const [layout, set] = useState<LaidOut>({ boxes: [], lanes: [], width: 0, height: 0, axis, pxmm, version: 0, key: '' });
   const mode = document.documentElement.dataset.mode;
-  useEffect(() => tiles.read(columnsOf(table)), [tiles, table]);
   useEffect(() => {
     tiles.laid = (laid, { wish, version, key }) => set({ ...laid, axis: wish.axis, pxmm: wish.pxmm, version, key });
-    tiles.order({ wish: { shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }, look: lookNow(), key });
+    tiles.order({ wish: { shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }, look: lookNow(), key }, writtenOf(table));
   }, [tiles, table, arrange, n, zoom, shown, size.w, view, mode]);
   return { size, layout, current: layout.key === key };
 }

@@ -1,6 +1,5 @@
 // The main thread's side of the Table: has it laid out by the worker, asks for the tiles in
 // sight, keeps 96, and blits them. A frame never lays out and never draws a piece.
-import type { TableColumns } from '../core/table';
 import { unpackBoxes, type Layout } from './table_layout';
 import { tileSize, type Laid, type Order, type Wanted } from './tiles_worker';
 
@@ -24,6 +23,8 @@ export class Tiles {
   width = 0;
   height = 0;
   private latest: Order | null = null;
+  private tables = new WeakMap<ArrayBuffer, number>();
+  private came = 0;
   // Told of a layout when it is there, unless something else was ordered since.
   laid: (layout: Layout, order: Order) => void = () => undefined;
   constructor() {
@@ -36,13 +37,21 @@ export class Tiles {
     };
   }
 
-  order(wish: Omit<Order, 'version'>) {
-    this.latest = { ...wish, version: ++this.ordered };
+  // `written` is the table that the wish is about.
+  order(wish: Omit<Order, 'version' | 'table'>, written: ArrayBuffer) {
+    this.read(written);
+    this.latest = { ...wish, version: ++this.ordered, table: this.tables.get(written)! };
     this.worker.postMessage({ order: this.latest });
   }
 
-  read(table: TableColumns) {
-    this.worker.postMessage({ table });
+  // The table as it came: the worker reads it while the page does. Twice the same is read once.
+  read(written: ArrayBuffer) {
+    if (!this.tables.has(written)) {
+      const id = ++this.came;
+      this.tables.set(written, id);
+      const copy = written.slice(0);
+      this.worker.postMessage({ table: copy, id }, [copy]);
+    }
   }
 
   // Gives what ends it.

@@ -31,6 +31,7 @@ export interface Order {
   wish: Omit<Wish, 'table'>;
   look: Look;
   key: string; // comes back with the layout
+  table: number; // which of those that came
 }
 interface Scene extends Look {
   version: number;
@@ -49,7 +50,7 @@ export interface Laid extends Omit<Layout, 'boxes'> {
 export const tileSize = 512;
 
 const here = self as unknown as DedicatedWorkerGlobalScope;
-let table: TableAnswer | null = null;
+const tables = new Map<number, TableAnswer>(); // the page may still be at an earlier one
 let order: Order | null = null;
 let scene: Scene | null = null;
 let buckets = new Map<string, Sprite[]>();
@@ -107,8 +108,14 @@ function spritesOf(of: TableAnswer, layout: Layout, { wish, look }: Order): Spri
 
 // Of several orders that came meanwhile only the last is laid.
 function lay() {
+  const table = order && tables.get(order.table);
   if (!table || !order || scene?.version === order.version) {
     return;
+  }
+  for (const id of tables.keys()) {
+    if (id < order.table) {
+      tables.delete(id);
+    }
   }
   const layout = layTable({ ...order.wish, table });
   scene = { ...order.look, version: order.version, sprites: spritesOf(table, layout, order) };
@@ -259,9 +266,9 @@ async function work() {
   working = false;
 }
 
-here.onmessage = (event: MessageEvent<{ table?: TableColumns; order?: Order; wanted?: Wanted[] }>) => {
+here.onmessage = (event: MessageEvent<{ table?: ArrayBuffer; id?: number; order?: Order; wanted?: Wanted[] }>) => {
   if (event.data.table) {
-    table = readTable(event.data.table);
+    tables.set(event.data.id!, readTable(JSON.parse(new TextDecoder().decode(event.data.table)) as TableColumns));
   }
   if (event.data.order) {
     order = event.data.order;

@@ -174,7 +174,7 @@ export function Years() {
         {beside === 'makers' && <Makers answer={list.data} frame={frame} />}
       </div>
       {!frame.small && <Legend />}
-      <YearsSlip row={chosen?.row ?? null} group={chosen?.group ?? null} calibration={list.data.calibration} alone={groups.length === 1} small={frame.small} onAlone={isolate} />
+      <YearsSlip row={chosen?.row ?? null} group={chosen?.group ?? null} calibration={list.data.calibration} known={list.data.known} alone={groups.length === 1} small={frame.small} onAlone={isolate} />
     </div>
   );
 }

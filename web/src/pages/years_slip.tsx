@@ -117,7 +117,7 @@ function Decades({ row }: { row: UseRow }) {
   );
 }
 
-export function YearsSlip({ row, group, calibration, alone, small, onAlone }: { row: UseRow | null; group: UseGroup | null; calibration: Calibration | null; alone: boolean; small: boolean; onAlone: () => void }) {
+export function YearsSlip({ row, group, calibration, known, alone, small, onAlone }: { row: UseRow | null; group: UseGroup | null; calibration: Calibration | null; known: number; alone: boolean; small: boolean; onAlone: () => void }) {
   const show = () => {
     hand(`${row!.value} (${titleOf(group!)})`, (row!.beads ?? []).map((bead) => bead.number));
     go('/table?handed=1');
@@ -147,7 +147,7 @@ export function YearsSlip({ row, group, calibration, alone, small, onAlone }: { 
           <hr class="rule" />
         </div>
       )}
-      <Trust calibration={calibration} small={small} />
+      {calibration || known > 0 ? <Trust calibration={calibration} small={small} /> : <p class="sub">Once years of some pieces are known by themselves, they can be hidden and found again, to see whether the odds may be trusted.</p>}
     </aside>
   );
 }
