@@ -115,7 +115,7 @@ double facts_height(Layout& book,
       for (const draw::Run& run : fact_words(book, entry, fact.kind, fact.style)) {
         words.push_back({run.text, run.style});
       }
-      const auto lines = draw::set_ragged(book.plan().fonts(), words, {width, 0}).size();
+      const auto lines = book.set_ragged(words, {width, 0}).size();
       height += static_cast<double>(lines) * fact.leading;
     }
     height += !text.empty() || fact.always ? fact.after : 0;
@@ -132,10 +132,9 @@ double head_height(Layout& book, const Entry& entry) {
 }
 
 draw::Paragraph why_paragraph(Layout& book, const Entry& entry) {
-  return entry.why.empty()
-             ? draw::Paragraph()
-             : draw::set_ragged(book.plan().fonts(), {{entry.why, caption(book.grid())}},
-                                {book.grid().text_width(), 0});
+  return entry.why.empty() ? draw::Paragraph()
+                           : book.set_ragged({{entry.why, caption(book.grid())}},
+                                             {book.grid().text_width(), 0});
 }
 
 std::vector<draw::Paragraph> prose_paragraphs(Layout& book, const Entry& entry) {
@@ -144,9 +143,8 @@ std::vector<draw::Paragraph> prose_paragraphs(Layout& book, const Entry& entry) 
   for (const auto paragraph : split(entry.fact(FactKind::prose), "\n")) {
     if (!trim(paragraph).empty()) {
       all.push_back(
-          draw::set_justified(book.plan().fonts(), book.plan().hyphens,
-                              {{draw::with_held_spaces(trim(paragraph)), text_style(grid)}},
-                              {grid.text_width(), all.empty() ? 0 : grid.step}));
+          book.set_justified({{draw::with_held_spaces(trim(paragraph)), text_style(grid)}},
+                             {grid.text_width(), all.empty() ? 0 : grid.step}));
     }
   }
   return all;

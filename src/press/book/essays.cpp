@@ -18,11 +18,9 @@ constexpr int first_text_line = 18;
 draw::Paragraph note_lines(Layout& book, const Words& words) {
   const Grid& grid = book.grid();
   const double width = (grid.text_width() - grid.gutter) / 2 - 4 * grid.type;
-  return draw::set_ragged(
-      book.plan().fonts(),
-      stretches(words, caption(grid),
-                [&](const std::string& name) { return book.page_of(name); }),
-      {width, 0});
+  return book.set_ragged(stretches(words, caption(grid),
+                                   [&](const std::string& name) { return book.page_of(name); }),
+                         {width, 0});
 }
 
 // Notes two-up under their rule, the last lines of both columns on the last baseline.
@@ -73,10 +71,9 @@ int add_epigraph(Layout& book, Page& page, const Prose& prose) {
   const bool beside = grid.side_column;
   const double width = beside ? grid.side_width() : grid.columns(4);
   const auto lines =
-      draw::set_ragged(book.plan().fonts(),
-                       stretches(prose.epigraph, italic(grid, 12.5),
-                                 [&](const std::string& name) { return book.page_of(name); }),
-                       {width, 0});
+      book.set_ragged(stretches(prose.epigraph, italic(grid, 12.5),
+                                [&](const std::string& name) { return book.page_of(name); }),
+                      {width, 0});
   const int first =
       beside ? first_text_line : first_text_line - 1 - static_cast<int>(lines.size());
   const double left = beside ? grid.side_left(page.side) : grid.text_left(page.side);

@@ -35,7 +35,7 @@ std::vector<draw::Stretch> caption_words(Layout& book, const Block& block) {
 }
 
 draw::Paragraph caption_lines(Layout& book, const Block& block, double width) {
-  return draw::set_ragged(book.plan().fonts(), caption_words(book, block), {width, 0});
+  return book.set_ragged(caption_words(book, block), {width, 0});
 }
 
 const model::Photograph* picture_of(const model::Show& show,

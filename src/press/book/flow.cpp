@@ -56,9 +56,8 @@ void add_block(
   const draw::Measures measures{grid.text_width() - indent,
                                 flush || head || set_in ? 0 : grid.step};
   const auto text = words_of(book, block, all.empty());
-  auto lines =
-      head ? draw::set_ragged(book.plan().fonts(), text, measures)
-           : draw::set_justified(book.plan().fonts(), book.plan().hyphens, text, measures);
+  draw::Paragraph lines =
+      head ? book.set_ragged(text, measures) : book.set_justified(text, measures);
   if (!head) {
     book.quality().add(lines);
   }

@@ -113,10 +113,10 @@ double Layout::ragged(Page& page,
     text.push_back({run.text, run.style});
   }
   const int paragraph = new_paragraph();
-  draw::Paragraph set = draw::set_ragged(plan_.fonts(), text, {width, 0});
+  const draw::Paragraph& set = set_ragged(text, {width, 0});
   quality_.add_ragged(set);
-  for (draw::ParagraphLine& line : set) {
-    page.lines.push_back({baseline, std::move(line.line), role, paragraph});
+  for (const draw::ParagraphLine& line : set) {
+    page.lines.push_back({baseline, line.line, role, paragraph});
     baseline.y += leading;
   }
   return baseline.y;

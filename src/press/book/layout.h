@@ -21,6 +21,7 @@
 #include "draw/quality.h"
 #include "press/book/page.h"
 #include "press/book/plan.h"
+#include "press/book/set_once.h"
 
 namespace backmark::press::book {
 
@@ -82,6 +83,15 @@ class Layout {
                 double width,
                 double leading,
                 Role role = Role::caption);
+  // Paragraphs as draw::set_ragged and draw::set_justified set them, once for all passes.
+  const draw::Paragraph& set_ragged(const std::vector<draw::Stretch>& text,
+                                    const draw::Measures& measures) {
+    return set_.ragged(plan_.fonts(), text, measures);
+  }
+  const draw::Paragraph& set_justified(const std::vector<draw::Stretch>& text,
+                                       const draw::Measures& measures) {
+    return set_.justified(plan_.fonts(), plan_.hyphens, text, measures);
+  }
   // A number that lines of one paragraph share, for readers of structure.
   int new_paragraph() { return ++paragraphs_; }
   void link(Page& page, const draw::Box& box, const std::string& place);
@@ -111,6 +121,7 @@ class Layout {
   void judge_chapter();
 
   const Plan& plan_;
+  SetOnce set_;
   std::vector<std::unique_ptr<Page>> pages_;
   std::vector<Chapter> chapters_;
   std::vector<Chapter> known_chapters_;

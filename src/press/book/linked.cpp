@@ -42,7 +42,7 @@ void Linked::numbers(const Places& places, bool strong) {
 }
 
 draw::Paragraph Linked::set(Layout& book, double width) const {
-  draw::Paragraph lines = draw::set_ragged(book.plan().fonts(), words_, {width, 0});
+  draw::Paragraph lines = book.set_ragged(words_, {width, 0});
   book.quality().add_ragged(lines);
   return lines;
 }

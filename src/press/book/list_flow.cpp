@@ -72,8 +72,7 @@ void ListFlow::paragraph(const std::vector<draw::Stretch>& words,
                          const std::vector<std::string>& places,
                          const std::string& goes_on) {
   const Grid& grid = book_.grid();
-  const draw::Paragraph lines =
-      draw::set_ragged(book_.plan().fonts(), words, {width_ - hang, -hang});
+  const draw::Paragraph& lines = book_.set_ragged(words, {width_ - hang, -hang});
   const std::size_t count = lines.size();
   keep(static_cast<int>(count <= never_parted ? count : 2));
   const int paragraph = book_.new_paragraph();

@@ -84,8 +84,7 @@ class MakerPages {
       if (trim(part).empty()) {
         continue;
       }
-      auto set = draw::set_justified(
-          book_.plan().fonts(), book_.plan().hyphens,
+      draw::Paragraph set = book_.set_justified(
           {{draw::with_held_spaces(words::with_curved_quotes(trim(part))), text_style(grid_)}},
           {grid_.text_width(), lines.empty() ? 0 : grid_.step});
       book_.quality().add(set);
