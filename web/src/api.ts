@@ -122,7 +122,7 @@ export interface Asks {
     'hours'?: number;
     /** plan by tray or by lender (tray) */
     'by'?: string;
-    /** whatever gave way is a fault */
+    /** whatever gave way is a fault, and then nothing is written */
     'strict'?: boolean;
   };
   /** give the show out again: csv, by the map that took it in */
