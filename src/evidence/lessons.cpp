@@ -12,7 +12,7 @@ namespace backmark::evidence {
 namespace {
 
 // The version of the program too: lessons of another one might mean something else.
-constexpr std::string_view opening = "backmark " BACKMARK_VERSION " lessons 1\n";
+constexpr std::string_view opening = "backmark " BACKMARK_VERSION " lessons 2\n";
 
 static_assert(std::endian::native == std::endian::little, "kept little end first");
 
