@@ -37,8 +37,9 @@ Habits::Habits(const StyleTable& table, std::vector<std::size_t> columns)
       number += 1;
     }
   }
+  const std::vector<Counts> overall = overall_shares(table);
   for (const auto& [maker, sum] : years) {
-    learn_fashion(table, sum.first / sum.second, makers_[maker]);
+    learn_fashion(table, overall, sum.first / sum.second, makers_[maker]);
   }
   learn_share(table);
 }
@@ -67,28 +68,49 @@ void Habits::count(const StyleTable& table) {
   }
 }
 
-void Habits::learn_fashion(const StyleTable& table, double year, Maker& maker) const {
+std::vector<Habits::Counts> Habits::overall_shares(const StyleTable& table) const {
+  std::vector<Counts> overall;
   for (const std::size_t column : columns_) {
-    Counts here(table.characters[column].vocabulary.size(), 0.0);
-    Counts anywhere = here;
-    double near = 0;
+    Counts shares(table.characters[column].vocabulary.size(), 0.0);
     double all = 0;
     for (const StylePiece& piece : table.pieces) {
       if (!piece.stated || piece.values[column].terms.empty()) {
         continue;
       }
+      all += piece.weight;
+      for (const int term : piece.values[column].terms) {
+        shares[static_cast<std::size_t>(term)] += piece.weight;
+      }
+    }
+    for (double& share : shares) {
+      share = (share + 0.5) / (all + 1);
+    }
+    overall.push_back(std::move(shares));
+  }
+  return overall;
+}
+
+void Habits::learn_fashion(const StyleTable& table,
+                           const std::vector<Counts>& overall,
+                           double year,
+                           Maker& maker) const {
+  for (std::size_t place = 0; place < columns_.size(); ++place) {
+    Counts here(overall[place].size(), 0.0);
+    double near = 0;
+    for (const StylePiece& piece : table.pieces) {
+      const auto& terms = piece.values[columns_[place]].terms;
+      if (!piece.stated || terms.empty()) {
+        continue;
+      }
       const double z = (middle(*piece.stated) - year) / same_fashion;
       const double weight = piece.weight * std::exp(-0.5 * z * z);
       near += weight;
-      all += piece.weight;
-      for (const int term : piece.values[column].terms) {
+      for (const int term : terms) {
         here[static_cast<std::size_t>(term)] += weight;
-        anywhere[static_cast<std::size_t>(term)] += piece.weight;
       }
     }
     for (std::size_t term = 0; term < here.size(); ++term) {
-      const double share = (anywhere[term] + 0.5) / (all + 1);
-      here[term] = (here[term] + pseudo_pieces * share) / (near + pseudo_pieces);
+      here[term] = (here[term] + pseudo_pieces * overall[place][term]) / (near + pseudo_pieces);
     }
     maker.usual.push_back(std::move(here));
   }

@@ -53,7 +53,12 @@ class Habits {
   };
 
   void count(const StyleTable& table);
-  void learn_fashion(const StyleTable& table, double year, Maker& maker) const;
+  // The share of each term over all years, one list a place in columns_.
+  std::vector<Counts> overall_shares(const StyleTable& table) const;
+  void learn_fashion(const StyleTable& table,
+                     const std::vector<Counts>& overall,
+                     double year,
+                     Maker& maker) const;
   void learn_share(const StyleTable& table);
   std::vector<Met> met_of(const Maker& maker,
                           std::size_t place,
