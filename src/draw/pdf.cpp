@@ -4,6 +4,7 @@
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 
+#include "base/markup.h"
 #include "base/text.h"
 #include "draw/pdf_inside.h"
 
@@ -163,30 +164,24 @@ void Finisher::add_boxes() {
   }
 }
 
-std::string escaped(std::string text) {
-  text = replace_all(std::move(text), "&", "&amp;");
-  text = replace_all(std::move(text), "<", "&lt;");
-  return replace_all(std::move(text), ">", "&gt;");
-}
-
 // Dublin Core in XMP (ISO 16684-1): title, creator, description, language.
 std::string xmp_of(const PdfInfo& info) {
   std::string body;
   body += fmt::format(
       "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{}</rdf:li></rdf:Alt></dc:title>",
-      escaped(info.title));
+      escaped_markup(info.title));
   if (!info.author.empty()) {
     body += fmt::format("<dc:creator><rdf:Seq><rdf:li>{}</rdf:li></rdf:Seq></dc:creator>",
-                        escaped(info.author));
+                        escaped_markup(info.author));
   }
   if (!info.subject.empty()) {
     body += fmt::format(
         "<dc:description><rdf:Alt><rdf:li "
         "xml:lang=\"x-default\">{}</rdf:li></rdf:Alt></dc:description>",
-        escaped(info.subject));
+        escaped_markup(info.subject));
   }
   body += fmt::format("<dc:language><rdf:Bag><rdf:li>{}</rdf:li></rdf:Bag></dc:language>",
-                      escaped(info.language));
+                      escaped_markup(info.language));
   return "<?xpacket begin=\"\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>"
          "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">"
          "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">"

@@ -1,17 +1,15 @@
 #include "web/pair_page.h"
 
+#include "base/markup.h"
 #include "base/text.h"
 
 namespace backmark::web {
 
 namespace {
 
+// Also for a value in quotes.
 std::string escaped(std::string text) {
-  for (const auto& [from, to] : {std::pair{"&", "&amp;"}, std::pair{"<", "&lt;"},
-                                 std::pair{">", "&gt;"}, std::pair{"\"", "&quot;"}}) {
-    text = replace_all(std::move(text), from, to);
-  }
-  return text;
+  return replace_all(escaped_markup(std::move(text)), "\"", "&quot;");
 }
 
 Response paper(const std::string& title, const std::string& body, int status) {
