@@ -76,10 +76,7 @@ bool is_published(words::Audience audience) {
 Cleared cleared(const Show& show, bool published) {
   const care::Rights rights(show);
   Cleared out;
-  out.show.records = show.records;
-  out.show.pool = show.pool;
-  out.show.position = show.position;
-  out.show.next_id = show.next_id;
+  out.show = show;
   std::set<Id<Piece>> gone;
   for (const Piece& piece : show.all<Piece>()) {
     if (rights.withheld(piece)) {

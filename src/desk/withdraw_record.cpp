@@ -43,7 +43,7 @@ std::set<std::int32_t> all_of_piece(const Show& show, model::Id<model::Piece> pi
   };
   // Twice: a permission may be about a photograph of the piece.
   for (int round = 0; round < 2; ++round) {
-    std::apply([&](const auto&... rows) { (take(rows), ...); }, show.records);
+    show.each_kind(take);
   }
   return gone;
 }
@@ -64,7 +64,7 @@ Result<Wish> one_record(const Call& call, const Show& show) {
       there = there || row.id.value == *number;
     }
   };
-  std::apply([&](const auto&... rows) { (look(rows), ...); }, show.records);
+  show.each_kind(look);
   if (!there) {
     return Problem{Fault::not_found, fmt::format("there is no record {} in the show", *number),
                    "--record", "\"sheet\" and \"sources\" with --json have their numbers"};
@@ -99,7 +99,7 @@ void withdraw(model::Change& change,
       }
     }
   };
-  std::apply([&](const auto&... rows) { (take(rows), ...); }, show.records);
+  show.each_kind(take);
 }
 
 Result<Answer> run(const Call& call, const Surroundings& around) {

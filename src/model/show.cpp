@@ -1,6 +1,7 @@
 #include "model/show.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace backmark::model {
 
@@ -61,25 +62,48 @@ const T* with_key(const std::vector<T>& rows, std::string_view key) {
 }  // namespace
 
 Word Pool::find(std::string_view text) const {
-  const auto at = index_.find(text);
-  return at == index_.end() ? Word{} : Word{at->second};
+  if (older_ != nullptr) {
+    if (const auto at = older_->index.find(text); at != older_->index.end()) {
+      return {at->second};
+    }
+  }
+  const auto at = newer_.index.find(text);
+  return at == newer_.index.end() ? Word{} : Word{at->second};
 }
 
 Word Pool::take(std::string_view text) {
   if (text.empty()) {
     return {};
   }
-  const auto [at, is_new] =
-      index_.try_emplace(std::string(text), static_cast<std::uint32_t>(texts_.size()));
-  if (is_new) {
-    texts_.emplace_back(text);
+  if (const Word known = find(text)) {
+    return known;
   }
-  return {at->second};
+  const Word word{static_cast<std::uint32_t>(size())};
+  newer_.index.emplace(text, word.value);
+  newer_.texts.emplace_back(text);
+  return word;
 }
 
 void Pool::reserve(std::size_t count) {
-  texts_.reserve(count + 1);
-  index_.reserve(count);
+  newer_.texts.reserve(count + 1);
+  newer_.index.reserve(count);
+}
+
+void Pool::settle() {
+  constexpr std::size_t few = 200;
+  if (newer_.texts.size() < few + first_newer_ / 8) {
+    return;
+  }
+  auto all = older_ == nullptr ? std::make_shared<Texts>() : std::make_shared<Texts>(*older_);
+  if (older_ == nullptr) {
+    *all = std::move(newer_);
+  } else {
+    all->texts.insert(all->texts.end(), newer_.texts.begin(), newer_.texts.end());
+    all->index.insert(newer_.index.begin(), newer_.index.end());
+  }
+  newer_ = {};
+  first_newer_ = static_cast<std::uint32_t>(all->texts.size());
+  older_ = std::move(all);
 }
 
 const Maker* Show::maker(std::string_view key) const {
@@ -93,8 +117,8 @@ const Character* Show::character(std::string_view key) const {
 }
 
 const Piece* Show::piece(std::string_view number) const {
-  const auto at = piece_by_number_.find(number);
-  return at == piece_by_number_.end() ? nullptr : &all<Piece>()[at->second];
+  const auto at = by_number_->at.find(number);
+  return at == by_number_->at.end() ? nullptr : &all<Piece>()[at->second];
 }
 
 std::string_view Show::setting(std::string_view key) const {
@@ -135,13 +159,26 @@ std::span<const Claim> Show::claims_on(Id<Piece> piece) const {
 }
 
 void Show::settle() {
-  std::apply([](auto&... rows) { (settle_rows(rows), ...); }, records);
-  piece_by_number_.clear();
-  const auto& pieces = all<Piece>();
-  piece_by_number_.reserve(pieces.size());
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    piece_by_number_.emplace(pieces[i].number, i);
+  pool.settle();
+  const bool numbered_anew = !std::get<Rows<Piece>>(kinds_).settled;
+  const auto settle_kind = []<class T>(Rows<T>& kind) {
+    if (!kind.settled) {
+      settle_rows(kind.rows.write());
+      kind.settled = true;
+    }
+  };
+  std::apply([&](auto&... kinds) { (settle_kind(kinds), ...); }, kinds_);
+  if (!numbered_anew) {
+    return;
   }
+  auto by_number = std::make_shared<ByNumber>();
+  by_number->pieces = std::get<Rows<Piece>>(kinds_).rows;
+  const auto& pieces = by_number->pieces.read();
+  by_number->at.reserve(pieces.size());
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    by_number->at.emplace(pieces[i].number, i);
+  }
+  by_number_ = std::move(by_number);
 }
 
 }  // namespace backmark::model

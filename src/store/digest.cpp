@@ -160,15 +160,15 @@ bool bears_by_rows(const model::Show& before,
 
 std::string digest(const model::Show& show) {
   Hash hash;
-  std::apply([&](const auto&... rows) { (put_rows(hash, rows, show.pool), ...); },
-             show.records);
+  show.each_kind([&](const auto& rows) { put_rows(hash, rows, show.pool); });
   return hash.hex();
 }
 
 bool bears_on_reckoning(const model::Show& before, const model::Change& change) {
-  return std::apply(
-      [&](const auto&... rows) { return (bears_by_rows(before, change, rows) || ...); },
-      before.records);
+  bool bears = false;
+  before.each_kind(
+      [&](const auto& rows) { bears = bears || bears_by_rows(before, change, rows); });
+  return bears;
 }
 
 }  // namespace backmark::store

@@ -115,16 +115,16 @@ std::string place_of(SQLite::Database& database, Id<Piece> piece) {
 
 }  // namespace
 
-std::optional<Problem> dangling_in(const Show& show) {
-  InShow book{show.records};
-  Walk walk(book, show.pool.size());
-  walk.over(show.records);
+std::optional<Problem> dangling_in(const Records& records, const model::Pool& pool) {
+  InShow book{records};
+  Walk walk(book, pool.size());
+  walk.over(records);
   if (!walk.found()) {
     return {};
   }
   std::string where;
-  if (has(show.all<Piece>(), walk.found()->piece.value)) {
-    where = "piece " + show.find(walk.found()->piece)->number;
+  for (const Piece& piece : std::get<std::vector<Piece>>(records)) {
+    where = piece.id == walk.found()->piece ? "piece " + piece.number : where;
   }
   return Problem{Fault::io, "the show's file is damaged: " + walk.found()->what, where,
                  "go back to a copy; nothing was changed"};

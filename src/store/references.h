@@ -11,10 +11,10 @@
 
 namespace backmark::store {
 
-// The first record of a show, read but not yet settled (each kind in the order of ids), that
+// The first of the records of a show (as read: each kind in the order of ids) that
 // names a record which is not there or is of another kind, or a word that the pool has not.
 // Problem: io, since only a damaged file holds such a thing. Linear in the records.
-std::optional<Problem> dangling_in(const model::Show& show);
+std::optional<Problem> dangling_in(const model::Records& records, const model::Pool& pool);
 
 // The same of a change that has just been written, inside its transaction: what it added and
 // replaced, and what still names a record it withdrew. Problems: not_found (a record names one

@@ -120,10 +120,12 @@ Result<model::Show> Store::load() {
     if (const auto words = load_words(database, show.pool); !words) {
       return words.problem();
     }
-    std::apply([&](auto&... rows) { (load_rows(database, rows), ...); }, show.records);
-    if (auto problem = dangling_in(show)) {
+    model::Records records;
+    std::apply([&](auto&... rows) { (load_rows(database, rows), ...); }, records);
+    if (auto problem = dangling_in(records, show.pool)) {
       return *std::move(problem);
     }
+    show.fill(std::move(records));
     show.settle();
     return show;
   } catch (const SQLite::Exception& error) {

@@ -39,7 +39,7 @@ inline void apply(model::Show& show, const model::Change& change) {
         (std::for_each(rows.begin(), rows.end(), collect), ...);
       },
       change.added());
-  std::apply([&](auto&... rows) { (apply_to(change, gone, rows), ...); }, show.records);
+  show.change_each_kind([&](auto& rows) { apply_to(change, gone, rows); });
   for (const std::string& word : change.new_words()) {
     show.pool.take(word);
   }

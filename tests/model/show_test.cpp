@@ -2,7 +2,8 @@
 
 #include <doctest/doctest.h>
 
-#include "model/change.h"
+#include "base/text.h"
+#include "model/changed.h"
 
 using namespace backmark;
 using namespace backmark::model;
@@ -49,4 +50,53 @@ TEST_CASE("a change uses the show's words and brings its own") {
   CHECK(change.new_words().size() == 1);
   CHECK(change.add(Piece{.number = "ES 3"}).value == 8);
   CHECK_FALSE(change.empty());
+}
+
+TEST_CASE("what a change leaves alone is the same memory before and after it") {
+  const Show before = two_pieces();
+  Change change(before, "note", "a test");
+  change.add(Observation{.piece = {1}});
+  change.withdraw(Id<Claim>{6}, "a test");
+  const Show after = changed(before, change);
+  CHECK(after.all<Piece>().data() == before.all<Piece>().data());
+  CHECK(after.all<Observation>().data() != before.all<Observation>().data());
+  CHECK(after.observations_of({1}).size() == 2);
+  CHECK(before.observations_of({1}).size() == 1);
+  CHECK(after.all<Claim>().size() == 1);
+  CHECK(before.all<Claim>().size() == 2);
+}
+
+TEST_CASE("a copy that is written to leaves the other alone, and outlives it") {
+  Show copy;
+  {
+    const Show first = two_pieces();
+    copy = first;
+    copy.all<Piece>().push_back({.id = {9}, .number = "a number too long to lie in the text"});
+    CHECK(first.all<Piece>().size() == 2);
+    CHECK(first.piece("ES 1")->id.value == 1);
+  }
+  CHECK(copy.piece("ES 2")->id.value == 2);  // by the index of the first, which is gone
+  copy.settle();
+  REQUIRE(copy.piece("a number too long to lie in the text") != nullptr);
+  CHECK(copy.piece("a number too long to lie in the text")->id.value == 9);
+}
+
+TEST_CASE("words keep their texts however often the show is copied") {
+  Show show = two_pieces();
+  std::vector<Word> words;
+  for (int round = 0; round < 30; ++round) {
+    Show next = show;
+    for (int i = 0; i < 50; ++i) {
+      words.push_back(next.pool.take(fmt::format("word {}", words.size())));
+    }
+    next.settle();
+    show = next;
+  }
+  REQUIRE(words.size() == 1500);
+  CHECK(show.pool.size() == 1501);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    REQUIRE(show.text(words[i]) == fmt::format("word {}", i));
+    REQUIRE(show.pool.find(fmt::format("word {}", i)) == words[i]);
+    REQUIRE(show.pool.take(fmt::format("word {}", i)) == words[i]);
+  }
 }

@@ -84,7 +84,7 @@ TEST_CASE("a piece with more findings than rows has a second sheet") {
   }
   auto records = change.added();
   for (const model::Condition& state : std::get<std::vector<model::Condition>>(records)) {
-    std::get<std::vector<model::Condition>>(show.records).push_back(state);
+    show.all<model::Condition>().push_back(state);
   }
   show.settle();
   const auto printed = print_condition(job);

@@ -21,7 +21,7 @@ model::Condition seen(model::Id<model::Piece> piece, double x, const char* text,
 TEST_CASE("a finding seen again is one finding, and the last word counts") {
   model::Show show;
   const model::Id<model::Piece> piece{7};
-  auto& states = std::get<std::vector<model::Condition>>(show.records);
+  auto& states = show.all<model::Condition>();
   states.push_back(seen(piece, 0, "one dent, deeper", 400));
   states.push_back(seen(piece, 1, "one dent", 100));
   states.push_back(seen(piece, 20, "a chip", 400));

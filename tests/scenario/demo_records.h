@@ -15,7 +15,7 @@ inline model::Show records_of(const Scenario& demo) {
   for (const std::string& word : change.new_words()) {
     show.pool.take(word);
   }
-  show.records = change.added();
+  show.fill(change.added());
   show.settle();
   return show;
 }

@@ -28,7 +28,7 @@ model::Show shown(const Scenario& scenario) {
   model::Change change(empty, "demo", scenario.summary());
   fill(change, scenario);
   model::Show show;
-  show.records = change.added();
+  show.fill(change.added());
   for (const std::string& text : change.new_words()) {
     show.pool.take(text);
   }

@@ -30,7 +30,7 @@ std::string all_of(const Show& show) {
       text += "\n" + to_text(row);
     }
   };
-  std::apply([&](const auto&... rows) { (add(rows), ...); }, show.records);
+  show.each_kind(add);
   return text;
 }
 

@@ -21,9 +21,9 @@ std::string handling_of(const char* material) {
   seen.piece = piece.id;
   seen.character = character.id;
   seen.value = show.pool.take(material);
-  std::get<std::vector<model::Piece>>(show.records).push_back(piece);
-  std::get<std::vector<model::Character>>(show.records).push_back(character);
-  std::get<std::vector<model::Observation>>(show.records).push_back(seen);
+  show.all<model::Piece>().push_back(piece);
+  show.all<model::Character>().push_back(character);
+  show.all<model::Observation>().push_back(seen);
   show.settle();
   return handling_text(show, piece.id);
 }
