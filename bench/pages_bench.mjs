@@ -4,10 +4,12 @@
 //
 // Serves SHOW (a copy is best; 5,000 pieces for the figures of the contract) on a free port of loopback
 // and opens it in Debian's Chromium, headless, 1440 by 900, without a cache. Prints, of ROUNDS (5):
-// - open: from the call of the address until every tile in sight is drawn, by the clock of the page;
-//   median and slowest;
-// - frames while panning by wheel and while zooming by wheel, one step every sixth frame: the 50th and
-//   95th percentile of what passes between two frames, and the longest task of the main thread.
+// - usable: from the call of the address until the pieces in sight are drawn and a press on one of them,
+//   made at that moment, has been answered in a frame; by the clock of the page, median and slowest;
+// - whole: until every picture in sight is there as well;
+// - frames while panning by wheel, while zooming by notches of the wheel, one every sixth frame, and while
+//   spreading two fingers (a little every frame, then a rest, in which the Table is laid and drawn anew):
+//   the 50th and 95th percentile of what passes between two frames, and the longest task of the main thread.
 // A figure and no test: it fails only if the Table does not come or does not move. Needs `npm ci` in web/.
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
@@ -33,34 +35,63 @@ const sorted = (list) => [...list].sort((a, b) => a - b);
 const at = (list, share) => sorted(list)[Math.min(list.length - 1, Math.floor(share * list.length))];
 const ms = (value) => value.toFixed(0).padStart(5) + ' ms';
 
-// Until the tiles stand, until the sentence above them can be used, and what came over the wire.
-async function opened(browser, base) {
+// The page writes down when it stood, by its own clock: to be watched from outside costs it as much
+// as all that it does.
+const watch = () => {
+  const named = () => document.querySelector('.chosen')?.getAttribute('aria-label');
+  let before;
+  const seen = new MutationObserver(() => {
+    const board = document.querySelector('canvas.cloth');
+    if (board?.dataset.drawn && !window.drawn) {
+      window.drawn = performance.now();
+      before = named();
+      console.info('drawn');
+    }
+    if (window.drawn && !window.answered && named() !== before) {
+      window.answered = performance.now();
+      requestAnimationFrame(() => (window.usable = performance.now()));
+    }
+    if (board?.dataset.whole && !window.whole) {
+      window.whole = performance.now();
+    }
+  });
+  seen.observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-drawn', 'data-whole', 'aria-label'] });
+};
+
+// Opens the Table, presses on a piece as soon as it is drawn, and says what took how long and what
+// came over the wire. Without a point to press on it looks for one.
+async function opened(browser, base, point) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
   const page = await context.newPage();
-  // The page looks at its own clock, from the call of the address on: to be watched from outside
-  // costs it as much as all that it does.
-  await page.addInitScript(() => {
-    new MutationObserver((_, watch) => {
-      if (document.querySelector('canvas.cloth[data-whole]')) {
-        watch.disconnect();
-        window.stoodAfter = performance.now();
-        console.info('the table stands');
-      }
-    }).observe(document, { subtree: true, childList: true, attributes: true, attributeFilter: ['data-whole'] });
-  });
-  const stands = page.waitForEvent('console', { predicate: (told) => told.text() === 'the table stands', timeout: 60000 });
+  await page.addInitScript(watch);
+  const drawn = page.waitForEvent('console', { predicate: (told) => told.text() === 'drawn', timeout: 60000 });
   await page.goto(base + '/table', { waitUntil: 'commit' });
-  await stands;
-  const took = await page.evaluate(() => window.stoodAfter);
+  await drawn;
+  const points = point ? [point] : Array.from({ length: 400 }, (_, i) => ({ x: 260 + (i % 40) * 20, y: 140 + 12 * Math.floor(i / 40) }));
+  const pressed = await answeredAt(page, points);
+  await page.waitForFunction(() => window.usable && window.whole, null, { timeout: 60000 });
   const inside = await page.evaluate(() => {
     const asked = performance.getEntriesByType('resource');
     const table = asked.find((one) => one.name.endsWith('/api/table'));
     return {
+      drawn: window.drawn,
+      usable: window.usable,
+      whole: window.whole,
       script: asked.filter((one) => one.name.endsWith('.js')).reduce((sum, one) => sum + one.encodedBodySize, 0),
       table: { from: table.startTime, to: table.responseEnd, bytes: table.encodedBodySize },
     };
   });
-  return { page, context, took, ...inside };
+  return { page, context, pressed, ...inside };
+}
+
+async function answeredAt(page, points) {
+  for (const point of points) {
+    await page.mouse.click(point.x, point.y);
+    if (points.length === 1 || (await page.waitForFunction(() => window.answered, null, { timeout: 200 }).catch(() => null))) {
+      return point;
+    }
+  }
+  throw new Error('no piece answers a press');
 }
 
 // What passes between frames while `step` is done in every `each`th of them.
@@ -91,27 +122,49 @@ const moved = (page, count, each, wheel) =>
   );
 
 const told = (name, { frames, longest }) =>
-  console.log(`${name.padEnd(16)} p50 ${at(frames, 0.5).toFixed(1)} ms, p95 ${at(frames, 0.95).toFixed(1)} ms, slowest ${at(frames, 1).toFixed(0)} ms, longest task ${longest.toFixed(0)} ms of ${frames.length} frames`);
+  console.log(`${name.padEnd(16)} p50 ${at(frames, 0.5).toFixed(1)} ms, p95 ${at(frames, 0.95).toFixed(1)} ms, slowest ${at(frames, 1).toFixed(0)} ms, longest task ${longest.toFixed(0)} ms, of ${frames.length} frames`);
+
+// Two fingers spread and closed, a little every frame, resting between; what passes between frames.
+const pinched = (page) =>
+  page.evaluate(async () => {
+    const board = document.querySelector('canvas.cloth');
+    const frames = [];
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
+    let last = await frame();
+    for (let i = 0; i < 360; i++) {
+      if (i % 60 < 20) {
+        board.dispatchEvent(new WheelEvent('wheel', { clientX: 700, clientY: 400, bubbles: true, cancelable: true, ctrlKey: true, deltaY: Math.floor(i / 60) % 2 ? 12 : -12 }));
+      }
+      const now = await frame();
+      frames.push(now - last);
+      last = now;
+    }
+    return { frames, longest: 0 };
+  });
 
 const { server, base } = await serve();
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 try {
-  await (await opened(browser, base)).context.close(); // the server is warm from here on
+  const first = await opened(browser, base); // the server is warm from here on
+  await first.context.close();
   const all = [];
   for (let i = 0; i < Number(rounds); i++) {
-    const one = await opened(browser, base);
+    const one = await opened(browser, base, first.pressed);
     all.push(one);
     await one.context.close();
   }
   const of = (pick) => all.map(pick);
   console.log(`load of the machine ${loadavg()[0].toFixed(1)}`);
-  console.log(`open             median ${ms(at(of((one) => one.took), 0.5))}, slowest ${ms(at(of((one) => one.took), 1))}`);
+  for (const name of ['drawn', 'usable', 'whole']) {
+    console.log(`${name.padEnd(16)} median ${ms(at(of((one) => one[name]), 0.5))}, slowest ${ms(at(of((one) => one[name]), 1))}`);
+  }
   console.log(`  table asked at ${ms(at(of((one) => one.table.from), 0.5))}, there at ${ms(at(of((one) => one.table.to), 0.5))}, ${all[0].table.bytes} bytes; script ${all[0].script} bytes`);
-  const { page } = await opened(browser, base);
+  const { page } = await opened(browser, base, first.pressed);
   told('rest', await moved(page, 60, 1000, { deltaY: 0 }));
   told('pan', await moved(page, 300, 1, { deltaY: 60 }));
   told('zoom', await moved(page, 300, 6, { deltaY: 70, ctrlKey: true }));
   told('years', await moved(page, 300, 6, { deltaY: 70, altKey: true }));
+  told('pinch', await pinched(page));
 } finally {
   await browser.close();
   server.kill('SIGTERM');

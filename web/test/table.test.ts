@@ -113,14 +113,15 @@ test('the table comes in columns and is read piece by piece', () => {
   };
   const words = ['', 'Urchin', 'clasp', 'tray 2', 'sea', 'about 1954', 'cord later', '', 'Oda', 'two loops'];
   const { pieces } = readTable({ words, columns, makers: [], sections: [] });
-  const keys = ['number', 'title', 'form', 'tray', 'section', 'case', 'made', 'by', 'torn', 'pictures', 'makers', 'pick', 'seen'] as const;
+  const keys = ['number', 'title', 'form', 'tray', 'section', 'case', 'made', 'by', 'torn', 'pictures', 'makers', 'pick'] as const;
   const { p10, p50, p90, from, p, q } = pieces[0].year!;
   assert.deepEqual({ ...Object.fromEntries(keys.map((key) => [key, pieces[0][key]])), year: { p10, p50, p90, from, p, q } }, {
     number: 'ES 1', title: 'Urchin', form: 'clasp', tray: '', section: 'sea', case: null, made: 'about 1954', by: '', torn: null,
     pictures: [{ view: 'front', v: 12, w_mm: 30.5, h_mm: 40 }, { view: 'back', v: 13, w_mm: 0, h_mm: 0, shape: 0.75 }],
     makers: [['Oda', 0.7], [null, 0.3]],
     year: { p10: 1950, p50: 1954, p90: 1960, from: 1949, p: '0129', q: Array.from({ length: 20 }, (_, i) => 1950 + i) },
-    pick: { rank: 7, show: true, book: false, lead: true }, seen: { fitting: 'two loops' },
+    pick: { rank: 7, show: true, book: false, lead: true },
   });
+  assert.deepEqual([pieces[0].seen?.fitting, pieces[1].seen?.fitting, pieces[0].seen?.cord], ['two loops', '', undefined]);
   assert.deepEqual([pieces[1].year, pieces[1].pick, pieces[1].makers, pieces[1].torn], [null, null, [], 'cord later']);
 });

@@ -13,10 +13,13 @@ export const yearAt = (axis: Axis, x: number) => axis.y0 + (x - axis.x0) / axis.
 // First and last year of a rule: the 1 and 99 in 100 points of the middles and ends, widened to
 // the next five years. An empty list gives fifty years up to 2000.
 export function span(years: (Years | null)[]): [number, number] {
-  const ends = years.flatMap((one) => (one ? [one.p10, one.p90] : [])).sort((a, b) => a - b);
-  if (ends.length === 0) {
+  const known = years.filter((one) => one !== null);
+  if (known.length === 0) {
     return [1950, 2000];
   }
+  const ends = new Float64Array(2 * known.length);
+  known.forEach((one, i) => ends.set([one!.p10, one!.p90], 2 * i));
+  ends.sort();
   const at = (share: number) => ends[Math.min(ends.length - 1, Math.floor(share * ends.length))];
   const from = Math.floor((at(0.01) - 1) / 5) * 5;
   return [from, Math.max(from + 10, Math.ceil((at(0.99) + 1) / 5) * 5)];
@@ -119,10 +122,9 @@ export function twenty(chances: Chance[]): [string | null, number][] {
 
 // Steps of scale, 1 : n, from coarse to fine.
 export const scales = [12, 8, 5, 3, 2, 1, 0.5, 0.25];
-export function scaleStep(n: number, by: number): number {
-  const near = scales.reduce((best, s, i) => (Math.abs(Math.log(s / n)) < Math.abs(Math.log(scales[best] / n)) ? i : best), 0);
-  return scales[Math.min(scales.length - 1, Math.max(0, near + by))];
-}
+const nearest = (n: number) => scales.reduce((best, s, i) => (Math.abs(Math.log(s / n)) < Math.abs(Math.log(scales[best] / n)) ? i : best), 0);
+export const scaleNear = (n: number): number => scales[nearest(n)];
+export const scaleStep = (n: number, by: number): number => scales[Math.min(scales.length - 1, Math.max(0, nearest(n) + by))];
 // Pixels in a millimetre of the screen, unless a card was laid on it: 96 px an inch.
 export const usualDots = 96 / 25.4;
 

@@ -65,16 +65,16 @@ export interface Size {
   phone: boolean;
   tablet: boolean;
 }
+export const sizeNow = (): Size => ({
+  w: innerWidth - (innerWidth <= 600 ? 0 : 34),
+  h: innerHeight - 44 - (innerWidth <= 600 ? 60 : 56),
+  phone: innerWidth <= 600,
+  tablet: innerWidth > 600 && innerWidth <= 1100,
+});
 export function useSize(): Size {
-  const measure = (): Size => ({
-    w: innerWidth - (innerWidth <= 600 ? 0 : 34),
-    h: innerHeight - 44 - (innerWidth <= 600 ? 60 : 56),
-    phone: innerWidth <= 600,
-    tablet: innerWidth > 600 && innerWidth <= 1100,
-  });
-  const [size, set] = useState(measure);
+  const [size, set] = useState(sizeNow);
   useEffect(() => {
-    const read = () => set(measure());
+    const read = () => set(sizeNow());
     addEventListener('resize', read);
     return () => removeEventListener('resize', read);
   }, []);
@@ -82,12 +82,12 @@ export function useSize(): Size {
 }
 
 // A choice of this device: kept here, never in the show.
+export function keptAs<T extends string | number>(name: string, first: T): T {
+  const kept = localStorage.getItem('backmark.' + name);
+  return kept === null ? first : ((typeof first === 'number' ? Number(kept) : kept) as T);
+}
 export function useKept<T extends string | number>(name: string, first: T): [T, (value: T) => void] {
-  const read = (): T => {
-    const kept = localStorage.getItem('backmark.' + name);
-    return kept === null ? first : ((typeof first === 'number' ? Number(kept) : kept) as T);
-  };
-  const [value, set] = useState<T>(read);
+  const [value, set] = useState<T>(() => keptAs(name, first));
   return [
     value,
     (next) => {

@@ -11,7 +11,7 @@ export interface Choice {
 interface PickProps {
   label: string;
   name: string; // what is chosen, for a screen reader
-  choices: Choice[];
+  choices: Choice[] | (() => Choice[]); // as a function: made when they are first wanted
   chosen?: string;
   find?: string; // a field above the choices; what is typed is chosen as "find:TEXT"
   onPick: (key: string) => void;
@@ -73,7 +73,7 @@ export function Pick({ label, name, choices, chosen, find, onPick }: PickProps) 
             />
           )}
           <div role="listbox" aria-label={name}>
-            {choices.map((choice) => (
+            {(typeof choices === 'function' ? choices() : choices).map((choice) => (
               <button
                 key={choice.key}
                 role="option"

@@ -57,6 +57,28 @@ function chances(text: string, words: string[]): Chance[] {
 
 const picture = ([view, v, w_mm, h_mm, shape]: PictureRow): Picture => (shape === undefined ? { view, v, w_mm, h_mm } : { view, v, w_mm, h_mm, shape });
 
+// What was seen, by character. Each is read from its column when it is asked for: to put all of
+// them together for each of 5,000 pieces took longer than to lay the pieces out.
+type Seen = Record<string, string>;
+const row = Symbol('row');
+type Reader = new (i: number) => Seen;
+function readerOf({ words, columns }: TableColumns): Reader {
+  class Read {
+    [row]: number;
+    constructor(i: number) {
+      this[row] = i;
+    }
+  }
+  for (const [key, column] of Object.entries(columns.seen ?? {})) {
+    Object.defineProperty(Read.prototype, key, {
+      get(this: Read) {
+        return words[column[this[row]]];
+      },
+    });
+  }
+  return Read as unknown as Reader;
+}
+
 // What is asked of few pieces, or of none, is read when it is first asked for: to read all of
 // 5,000 took longer than to draw them.
 class Row implements TablePiece {
@@ -75,6 +97,7 @@ class Row implements TablePiece {
   constructor(
     private readonly of: TableColumns,
     private readonly i: number,
+    private readonly read: Reader,
   ) {
     const { words, columns } = of;
     const marks = columns.pick[i];
@@ -97,10 +120,11 @@ class Row implements TablePiece {
     return (this.some.pictures ??= this.of.columns.pictures[this.i].map(picture));
   }
   get seen(): Record<string, string> {
-    return (this.some.seen ??= Object.fromEntries(Object.entries(this.of.columns.seen ?? {}).map(([key, column]) => [key, this.of.words[column[this.i]]])));
+    return (this.some.seen ??= new this.read(this.i));
   }
 }
 
 export function readTable(answer: TableColumns): TableAnswer {
-  return { pieces: answer.columns.number.map((_, i) => new Row(answer, i)), makers: answer.makers, sections: answer.sections };
+  const read = readerOf(answer);
+  return { pieces: answer.columns.number.map((_, i) => new Row(answer, i, read)), makers: answer.makers, sections: answer.sections };
 }

@@ -1,22 +1,24 @@
 // The Table: everything one has, at one size, over the years.
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { scaleStep, scaleWords, span, usualDots, xOf, type Axis } from '../core/geometry';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { scaleStep, scaleWords, xOf } from '../core/geometry';
 import { useAsk, useKept, useSize } from '../core/hooks';
 import { useKeys } from '../core/keys';
-import { Key, Pick, ProblemSlip, Sentence } from '../core/parts';
+import { Key, Pick, ProblemSlip, Sentence, type Choice } from '../core/parts';
 import { go, sheetOf, type Route } from '../core/route';
 import { Zigzag } from '../core/shapes';
 import { useRule } from '../core/square';
 import type { TableAnswer, TablePiece } from '../core/types';
-import { call, asProblem, onTableCame, writtenOf } from '../core/api';
+import { call, asProblem } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
 import { Empty } from './first';
 import { Lens } from './table_lens';
-import { nextBox, type Arrange, type Box, type Layout } from './table_layout';
+import { nextBox, scrollUnder, underPoint, type Arrange, type Box, type Under } from './table_layout';
 import { filterChoices, shownBy } from './table_filter';
+import { chosenOf, inSight, sideOf, stretchTo, within, zoomTo } from './table_sight';
 import { TableSlip } from './table_slip';
-import { Cloth, type LaidOut } from './table_cloth';
-import { Tiles } from './tiles';
+import { Cloth, type Zoom } from './table_cloth';
+import { keyOf, useLayout, useTiles, usualScale, type View } from './table_order';
+import type { Tiles } from './tiles';
 import { Beside } from './beside';
 import { togglePick } from './picking';
 
@@ -25,22 +27,9 @@ const labels: Record<Arrange, string> = { maker: 'maker', fitting: 'fitting', se
 const spoken = (piece: TablePiece) =>
   `${piece.number}, ${piece.title}, ${piece.made || 'no year'}, ${piece.by || 'maker not reckoned'}` + (piece.torn ? ', something does not fit' : '') + (piece.pick ? ', picked' : '');
 
-// The worker, begun while the table is still on its way.
-function useTiles(): Tiles {
-  const [tiles] = useState(() => new Tiles());
-  useEffect(() => {
-    const deaf = onTableCame((bytes) => tiles.read(bytes));
-    return () => {
-      deaf();
-      tiles.close();
-    };
-  }, [tiles]);
-  return tiles;
-}
-
 export function Table({ route }: { route: Route }) {
   const asked = useAsk('table', {});
-  const tiles = useTiles();
+  const tiles = useTiles(route.query.size === 0);
   if (asked.problem && !asked.data) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }
@@ -57,35 +46,9 @@ export function Table({ route }: { route: Route }) {
   return <Laid table={asked.data} tiles={tiles} chosenNumber={route.piece} first={route.query.has('handed') ? 'handed' : 'all'} />;
 }
 
-// What tiles are drawn with, as the style sheet says it.
-function lookNow() {
-  const style = getComputedStyle(document.documentElement);
-  const colour = (name: string) => style.getPropertyValue(name).trim();
-  const rim = document.documentElement.dataset.mode === 'vault';
-  return { ink: colour('--ink'), rust: colour('--rust'), brass: colour('--brass-hi'), paper: colour('--table'), cast: colour('--cast'), edge: colour('--brass-edge'), rimLight: colour('--rim'), rim, ratio: devicePixelRatio || 1 };
-}
-
-// The last layout that is there; another is on its way while `key` is not that of the wish.
-function useLayout(table: TableAnswer, tiles: Tiles, arrange: Arrange, n: number, zoom: number, shown: number[], view: string) {
-  const size = useSize();
-  const left = size.phone ? 14 : 190;
-  const right = size.phone ? 14 : size.tablet ? 30 : 372;
-  const [y0, y1] = useMemo(() => span(table.pieces.map((piece) => piece.year)), [table]);
-  const axis: Axis = { x0: left, y0, y1, k: Math.max(0.5, ((size.w - left - right) / (y1 - y0)) * zoom) };
-  const pxmm = usualDots / n;
-  const key = [arrange, n, zoom].join();
-  const [layout, set] = useState<LaidOut>({ boxes: [], lanes: [], width: 0, height: 0, axis, pxmm, version: 0, key: '' });
-  const mode = document.documentElement.dataset.mode;
-  useEffect(() => {
-    tiles.laid = (laid, { wish, version, key }) => set({ ...laid, axis: wish.axis, pxmm: wish.pxmm, version, key });
-    tiles.order({ wish: { shown, arrange, axis, pxmm, view, top: size.phone ? 78 : 56, width: size.w - right }, look: lookNow(), key }, writtenOf(table));
-  }, [tiles, table, arrange, n, zoom, shown, size.w, view, mode]);
-  return { size, layout, current: layout.key === key };
-}
-
 function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: TableAnswer; tiles: Tiles; chosenNumber: string; first: string }) {
   const [arrange, setArrange] = useKept<Arrange>('arrange', 'maker');
-  const [n, setN] = useKept<number>('scale', innerWidth <= 600 ? 8 : innerWidth <= 1100 ? 6 : 5);
+  const [n, setN] = useKept<number>('scale', usualScale());
   const [zoom, setZoom] = useState(1);
   const [filter, setFilter] = useState(firstFilter);
   const [found, setFound] = useState<string[]>([]);
@@ -94,10 +57,12 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
   const [scroll, setScroll] = useState({ x: 0, y: 0 });
   const [aside, setAside] = useState<string[]>([]);
   const shown = useMemo(() => shownBy(table, filter, found), [table, filter, found]);
-  const { size, layout, current } = useLayout(table, tiles, arrange, n, zoom, shown, view);
+  const size = useSize();
+  const asWished: View = { arrange, n, zoom, view, shown: filter === 'all' ? null : shown };
+  const layout = useLayout(table, tiles, size, asWished);
   const boxes = layout.boxes;
-  // Without a choice the first piece that disagrees with itself lies in sight.
-  const chosen = useMemo(() => Math.max(0, boxes.findIndex((box) => (chosenNumber ? table.pieces[box.at].number === chosenNumber : table.pieces[box.at].torn))), [boxes, chosenNumber]);
+  const bottom = size.h - (size.phone ? 238 : size.tablet ? 200 : 40);
+  const chosen = useMemo(() => chosenOf(boxes, table, chosenNumber, bottom), [boxes, chosenNumber]);
   const box: Box | undefined = boxes[chosen];
   const piece = box ? table.pieces[box.at] : undefined;
   const option = useRef<HTMLDivElement>(null);
@@ -110,17 +75,29 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
       }
     }
   };
-  const bottom = size.h - (size.phone ? 238 : size.tablet ? 200 : 40);
-  // Whoever chooses, or lays anew, has the chosen brought into sight, once the layout is there.
+  // What lay under the hand that zoomed comes to lie there again; else whoever chooses, or lays
+  // anew, has the chosen brought into sight. Both once the layout is there.
   const due = useRef('');
-  useEffect(() => {
-    const wish = [chosenNumber, arrange, n, zoom].join();
-    if (box && current && due.current !== wish) {
+  const under = useRef<Under | null>(null);
+  useLayoutEffect(() => {
+    const wish = [chosenNumber, keyOf(asWished)].join();
+    if (box && layout.key === keyOf(asWished) && due.current !== wish) {
       due.current = wish;
-      setScroll((at) => inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360)));
+      const to = under.current && scrollUnder(layout, under.current);
+      under.current = null;
+      setScroll((at) => (to ? within(to, layout, bottom, tiles.width) : inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360))));
     }
   }, [chosenNumber, arrange, n, zoom, layout]);
-
+  const zoomed = (by: Zoom, x: number, y: number) => {
+    const to = zoomTo({ n, zoom }, by);
+    if (to.n === n && to.zoom === zoom) {
+      tiles.rest();
+      return;
+    }
+    under.current = underPoint(layout, scroll, x, y);
+    setN(to.n);
+    setZoom(to.zoom);
+  };
   const step = (by: number) => setN(scaleStep(n, by));
   const move = (dx: number, dy: number) => choose(nextBox(boxes, chosen, dx, dy));
   const setBeside = () => {
@@ -158,7 +135,7 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
     axis: { ...layout.axis, x0: layout.axis.x0 - scroll.x },
     flag: piece?.year?.p50 ?? null,
     words: 'the year rule',
-    side: { unit: 'mm', px: layout.pxmm, step: n > 3 ? 10 : 5, label: n > 5 ? 100 : n > 3 ? 50 : 10, off: -(scroll.y % (layout.pxmm * 500)), from: Math.floor(scroll.y / (layout.pxmm * 500)) * 500 },
+    side: sideOf(layout.pxmm, scroll.y),
   });
   const pickFilter = async (key: string) => {
     if (!key.startsWith('find:')) {
@@ -175,14 +152,18 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
       tellProblem(asProblem(fault));
     }
   };
-  const choices = useMemo(() => filterChoices(table), [table]);
-  const what = filter === 'all' ? `${shown.length} pieces` : `${shown.length} ${shown.length === 1 ? 'piece' : 'pieces'} ${choices.find((one) => one.key === filter)?.label ?? `with "${filter.slice(5)}"`}`;
+  // Made when the list is opened: it looks at every piece.
+  const choices = useMemo(() => {
+    let made: Choice[] | null = null;
+    return () => (made ??= filterChoices(table));
+  }, [table]);
+  const what = filter === 'all' ? `${shown.length} pieces` : `${shown.length} ${shown.length === 1 ? 'piece' : 'pieces'} ${choices().find((one) => one.key === filter)?.label ?? `with "${filter.slice(5)}"`}`;
   // What does not move with a pan is not drawn anew by it.
   const slip = useMemo(() => piece && <TableSlip piece={piece} table={table} size={size} onBeside={setBeside} onTurn={() => setView(view === 'front' ? 'back' : 'front')} view={view} />, [piece, table, size, view, aside]);
   const sentence = useMemo(
     () => (
       <Sentence>
-        The <Pick label={what} name="shown" choices={[{ key: 'all', label: 'all pieces' }, ...choices]} chosen={filter} find="find words, marks, places, years" onPick={pickFilter} /> laid by{' '}
+        The <Pick label={what} name="shown" choices={() => [{ key: 'all', label: 'all pieces' }, ...choices()]} chosen={filter} find="find words, marks, places, years" onPick={pickFilter} /> laid by{' '}
         <Pick label={labels[arrange]} name="laid by" chosen={arrange} choices={Object.entries(labels).map(([key, label]) => ({ key, label }))} onPick={(key) => setArrange(key as Arrange)} /> over{' '}
         <span class="keep">
           <Pick label="years" name="years" choices={[{ key: '1', label: 'all years' }, { key: '2', label: 'half of them' }, { key: '5', label: 'a decade or two' }]} onPick={(key) => setZoom(Number(key))} />,
@@ -198,7 +179,7 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
   );
   return (
     <>
-      <Cloth tiles={tiles} layout={layout} scroll={scroll} setScroll={setScroll} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} onZoom={(by) => step(by)} onYears={(f) => setZoom(Math.min(12, Math.max(0.4, zoom * f)))} bottom={bottom} />
+      <Cloth tiles={tiles} layout={layout} scroll={scroll} setScroll={setScroll} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} stretch={(by) => stretchTo({ n, zoom }, by)} onZoom={zoomed} bottom={bottom} />
       {sentence}
       <div class="twin" role="listbox" aria-label="Pieces on the table" tabIndex={-1}>
         {piece && box && (
@@ -233,13 +214,6 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
       {slip}
     </>
   );
-}
-
-// The scroll that brings a box into sight, moved as little as will do.
-function inSight(at: { x: number; y: number }, box: Box, layout: Layout, bottom: number, right: number) {
-  const y = box.y - 60 < at.y ? box.y - 60 : box.y + box.h + 30 > at.y + bottom ? box.y + box.h + 30 - bottom : at.y;
-  const x = box.x < at.x ? box.x - 80 : box.x + box.w > at.x + right ? box.x + box.w - right : at.x;
-  return { x: Math.max(0, Math.min(x, layout.width)), y: Math.max(0, Math.min(y, layout.height)) };
 }
 
 function Hairline({ x, y }: { x: number; y: number }) {

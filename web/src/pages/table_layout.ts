@@ -1,6 +1,6 @@
 // Where every piece and band of the Table lies, in pixels of the world: pure, for any number of
 // pieces. A piece's x is its middle year, exactly; it is moved down, never sideways.
-import { pack, Rows, usualDots, xOf, type Axis } from '../core/geometry';
+import { pack, Rows, span, usualDots, xOf, yearAt, type Axis } from '../core/geometry';
 import type { TableAnswer, TablePiece } from '../core/types';
 
 export type Arrange = 'maker' | 'fitting' | 'section' | 'material' | 'tray' | 'form' | 'none';
@@ -39,6 +39,7 @@ export interface Lane {
   unrecorded: boolean;
 }
 export interface Layout {
+  axis: Axis;
   boxes: Box[]; // lane by lane, left to right
   lanes: Lane[];
   width: number;
@@ -122,6 +123,17 @@ function laneWords(table: TableAnswer, group: Group, arrange: Arrange): Pick<Lan
   return { words, from: maker?.from ?? null, to: maker?.to ?? null };
 }
 
+// Where the years lie: `zoom` times as wide as they fit between left and right.
+export interface Room {
+  left: number;
+  right: number;
+  zoom: number;
+}
+export function axisOf(table: TableAnswer, { left, right, zoom }: Room): Axis {
+  const [y0, y1] = span(table.pieces.map((piece) => piece.year));
+  return { x0: left, y0, y1, k: Math.max(0.5, ((right - left) / (y1 - y0)) * zoom) };
+}
+
 export interface Wish {
   table: TableAnswer;
   shown: number[];
@@ -158,10 +170,15 @@ function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Bo
   spots.sort((a, b) => a.x - b.x);
   const rows = seat(spots);
   const deep: number[] = [];
-  spots.forEach((spot, i) => (deep[rows[i]] = Math.max(deep[rows[i]] ?? 0, spot.h)));
-  // A row stands a little into the one above: ties hang free below their slides.
+  const clear: number[] = [];
+  spots.forEach(({ at, h }, i) => {
+    // A row stands a little into the one above: ties hang free below their slides.
+    const free = table.pieces[at].pictures.length > 0 ? 0.78 : 1;
+    deep[rows[i]] = Math.max(deep[rows[i]] ?? 0, h);
+    clear[rows[i]] = Math.max(clear[rows[i]] ?? 0, h * free);
+  });
   const tops: number[] = [];
-  deep.reduce((top, high, row) => ((tops[row] = top), top + high * 0.78 + 4), y + 8);
+  clear.reduce((top, high, row) => ((tops[row] = top), top + high + 4), y + 8);
   const lastRow = deep.length - 1;
   const base = Math.max(y + 66, lastRow < 0 ? y : tops[lastRow] + deep[lastRow]) + 8;
   const bands = spots.map((spot): [number, number] => {
@@ -193,7 +210,7 @@ export function layTable(wish: Wish): Layout {
     });
     y = laid.bottom + 4;
   });
-  return { boxes, lanes, width: xOf(wish.axis, wish.axis.y1) + 60, height: y };
+  return { axis: wish.axis, boxes, lanes, width: xOf(wish.axis, wish.axis.y1) + 60, height: y };
 }
 
 // A uniform grid of 128 px cells over the boxes.
@@ -228,6 +245,25 @@ export class Grid {
     }
     return best;
   }
+}
+
+// What lies under a point of the window, and the scroll that has it lie there again in another
+// layout of the same pieces.
+export interface Under {
+  at: number;
+  share: number; // of its height
+  year: number;
+  x: number;
+  y: number;
+}
+export function underPoint({ boxes, axis }: Pick<Layout, 'boxes' | 'axis'>, scroll: { x: number; y: number }, x: number, y: number): Under | null {
+  const far = (box: Box) => Math.hypot(scroll.x + x - box.x - box.w / 2, scroll.y + y - box.y - box.h / 2);
+  const box = boxes.reduce<Box | null>((best, one) => (!best || far(one) < far(best) ? one : best), null);
+  return box && { at: box.at, share: (scroll.y + y - box.y) / box.h, year: yearAt(axis, scroll.x + x), x, y };
+}
+export function scrollUnder({ boxes, axis }: Pick<Layout, 'boxes' | 'axis'>, { at, share, year, x, y }: Under): { x: number; y: number } | null {
+  const box = boxes.find((one) => one.at === at);
+  return box ? { x: xOf(axis, year) - x, y: box.y + share * box.h - y } : null;
 }
 
 // The nearest box in a direction from box `from`; the same if there is none.

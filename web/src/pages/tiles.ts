@@ -1,20 +1,28 @@
 // The main thread's side of the Table: has it laid out by the worker, asks for the tiles in
 // sight, keeps 96, and blits them. A frame never lays out and never draws a piece.
-import { unpackBoxes, type Layout } from './table_layout';
-import { tileSize, type Laid, type Order, type Wanted } from './tiles_worker';
+import type { LaidOut } from './table_cloth';
+import { unpackBoxes } from './table_layout';
+import { tileSize } from './tiles_draw';
+import type { Drawn, Laid, Order, Tile, Wanted } from './tiles_worker';
 
 const most = 96;
-type Told = { laid?: Laid } & Partial<Wanted & { bitmap: ImageBitmap }>;
+type Told = { laid?: Laid; drawn?: Drawn };
+type Kept = Pick<Drawn, 'bitmap' | 'whole'>;
+export type Wish = Omit<Order, 'version' | 'table' | 'first'>;
+
+const keyOf = (tile: Tile) => tile.tx + ',' + tile.ty;
 
 export class Tiles {
   private worker = new Worker('/assets/tiles.js');
   private canvas: HTMLCanvasElement | null = null;
-  private ready: () => void = () => undefined;
-  private kept = new Map<string, ImageBitmap>();
-  private asked = new Set<string>();
+  private kept = new Map<string, Kept>();
+  private ahead: Drawn[] = []; // of a layout that is not in sight yet
+  private asked = '';
   private ordered = 0;
   private version = 0; // in sight
-  private before: { bitmap: HTMLCanvasElement; x: number; y: number; scale: number } | null = null;
+  // What the canvas shows of an earlier layout, or stretched by the hand: where it lay, and how
+  // many times as large about which point it is shown.
+  private held: { x: number; y: number; sx: number; sy: number; atX: number; atY: number } | null = null;
   private frame = 0;
   private x = 0;
   private y = 0;
@@ -25,22 +33,33 @@ export class Tiles {
   private latest: Order | null = null;
   private tables = new WeakMap<ArrayBuffer, number>();
   private came = 0;
+  at: LaidOut | null = null;
   // Told of a layout when it is there, unless something else was ordered since.
-  laid: (layout: Layout, order: Order) => void = () => undefined;
+  laid: (layout: LaidOut) => void = () => undefined;
   constructor() {
     this.worker.onmessage = ({ data }: MessageEvent<Told>) => {
-      if (data.bitmap) {
-        this.take(data as Wanted & { bitmap: ImageBitmap });
+      if (data.drawn) {
+        this.take(data.drawn);
       } else if (data.laid && data.laid.version === this.latest?.version) {
-        this.laid({ ...data.laid, boxes: unpackBoxes(data.laid.boxes) }, this.latest);
+        const { key, wish } = this.latest;
+        this.at = { ...data.laid, boxes: unpackBoxes(data.laid.boxes), pxmm: wish.pxmm, key };
+        this.laid(this.at);
       }
     };
   }
 
-  // `written` is the table that the wish is about.
-  order(wish: Omit<Order, 'version' | 'table'>, written: ArrayBuffer) {
-    this.read(written);
-    this.latest = { ...wish, version: ++this.ordered, table: this.tables.get(written)! };
+  // `written` is the table that the wish is about; null: the one that comes first, which is drawn
+  // as far as `sight` reaches without another word.
+  order(wish: Wish, written: ArrayBuffer | null, sight = { w: 0, h: 0 }) {
+    if (written) {
+      this.read(written);
+    }
+    const table = written ? this.tables.get(written)! : 0;
+    const { version, table: before, first, ...same } = this.latest ?? {};
+    if (this.latest && JSON.stringify(same) === JSON.stringify(wish) && (before === table || (before === 0 && table === 1))) {
+      return;
+    }
+    this.latest = { ...wish, version: ++this.ordered, table, ...(written ? {} : { first: tilesIn(0, 0, sight.w, sight.h, 0) }) };
     this.worker.postMessage({ order: this.latest });
   }
 
@@ -55,9 +74,8 @@ export class Tiles {
   }
 
   // Gives what ends it.
-  onto(canvas: HTMLCanvasElement, ready: () => void): () => void {
+  onto(canvas: HTMLCanvasElement): () => void {
     this.canvas = canvas;
-    this.ready = ready;
     this.width = canvas.clientWidth;
     this.height = canvas.clientHeight;
     const measured = new ResizeObserver(([entry]) => {
@@ -69,71 +87,87 @@ export class Tiles {
     return () => measured.disconnect();
   }
 
-  private take({ version, tx, ty, bitmap }: Wanted & { bitmap: ImageBitmap }) {
-    if (version !== this.version) {
-      bitmap.close();
-      return;
+  private take(drawn: Drawn) {
+    if (drawn.version === this.version) {
+      this.keep(drawn);
+      this.paint();
+    } else if (drawn.version === this.latest?.version) {
+      this.ahead.push(drawn);
+    } else {
+      drawn.bitmap.close();
     }
-    this.kept.set(tx + ',' + ty, bitmap);
-    this.forget();
+  }
+
+  private keep({ bitmap, whole, ...tile }: Drawn) {
+    const key = keyOf(tile);
+    this.kept.get(key)?.bitmap.close();
+    this.kept.delete(key);
+    this.kept.set(key, { bitmap, whole });
+    for (const [oldest, { bitmap }] of this.kept) {
+      if (this.kept.size <= most) {
+        return;
+      }
+      bitmap.close();
+      this.kept.delete(oldest);
+    }
+  }
+
+  // The layout of that order comes into sight; what was there stays, as the hand left it, until
+  // the new tiles have come.
+  show(version: number) {
+    if (this.kept.size > 0) {
+      this.hold();
+    }
+    this.kept.forEach(({ bitmap }) => bitmap.close());
+    this.kept.clear();
+    this.asked = '';
+    this.version = version;
+    this.ahead.forEach((drawn) => (drawn.version === version ? this.keep(drawn) : drawn.bitmap.close()));
+    this.ahead = [];
+    this.look(this.x, this.y);
+  }
+
+  private hold() {
+    return (this.held ??= { x: this.x, y: this.y, sx: 1, sy: 1, atX: 0, atY: 0 });
+  }
+
+  // The hand stretches what is there, about a point of the canvas, until `show`.
+  stretch(sx: number, sy: number, atX: number, atY: number) {
+    this.held = { ...this.hold(), sx, sy, atX, atY };
+    this.canvas!.parentElement!.classList.add('zooming');
+    this.place();
+  }
+
+  // The hand let go and nothing comes of it.
+  rest() {
+    this.held = null;
     this.paint();
   }
 
-  // The layout of that order comes into sight; what was there stays, stretched by `scale` about
-  // its corner, until the new tiles have come.
-  show(version: number, scale = 1) {
-    const canvas = this.canvas!;
-    if (canvas.width > 0 && this.kept.size > 0) {
-      const copy = document.createElement('canvas');
-      copy.width = canvas.width;
-      copy.height = canvas.height;
-      copy.getContext('2d')!.drawImage(canvas, 0, 0);
-      this.before = { bitmap: copy, x: this.x, y: this.y, scale };
-    }
-    this.kept.forEach((bitmap) => bitmap.close());
-    this.kept.clear();
-    this.asked.clear();
-    this.version = version;
-    this.look(this.x, this.y);
+  private place() {
+    const { x, y, sx, sy, atX, atY } = this.held!;
+    this.canvas!.style.transformOrigin = `${atX}px ${atY}px`;
+    this.canvas!.style.transform = `translate(${x - this.x}px,${y - this.y}px) scale(${sx},${sy})`;
   }
 
   look(x: number, y: number) {
     this.x = x;
     this.y = y;
     this.paint();
-    const missing = this.inSight(1).filter((tile) => !this.kept.has(tile.tx + ',' + tile.ty));
+    const missing = this.inSight(1).filter((tile) => !this.kept.get(keyOf(tile))?.whole);
     const middle = { x: x + this.width / 2, y: y + this.height / 2 };
-    const far = (tile: Wanted) => Math.hypot((tile.tx + 0.5) * tileSize - middle.x, (tile.ty + 0.5) * tileSize - middle.y);
+    const near = new Set(this.inSight(0).map(keyOf));
+    const far = (tile: Tile) => (near.has(keyOf(tile)) ? 0 : 1e6) + Math.hypot((tile.tx + 0.5) * tileSize - middle.x, (tile.ty + 0.5) * tileSize - middle.y);
     missing.sort((a, b) => far(a) - far(b));
-    const key = missing.map((tile) => tile.tx + ',' + tile.ty).join(' ');
-    if (missing.length > 0 && !this.asked.has(key)) {
-      this.asked = new Set([key]);
-      this.worker.postMessage({ wanted: missing });
+    const asked = missing.map(keyOf).join(' ');
+    if (missing.length > 0 && asked !== this.asked) {
+      this.asked = asked;
+      const wanted: Wanted = { version: this.version, tiles: missing, drawn: missing.map(keyOf).filter((key) => this.kept.has(key)) };
+      this.worker.postMessage({ wanted });
     }
   }
 
-  private inSight(margin: number): Wanted[] {
-    const list: Wanted[] = [];
-    const to = (value: number) => Math.floor(value / tileSize);
-    for (let ty = to(this.y) - margin; ty <= to(this.y + this.height) + margin; ty++) {
-      for (let tx = to(this.x); tx <= to(this.x + this.width); tx++) {
-        if (ty >= 0) {
-          list.push({ version: this.version, tx, ty });
-        }
-      }
-    }
-    return list;
-  }
-
-  private forget() {
-    for (const key of this.kept.keys()) {
-      if (this.kept.size <= most) {
-        return;
-      }
-      this.kept.get(key)!.close();
-      this.kept.delete(key);
-    }
-  }
+  private inSight = (margin: number) => tilesIn(this.x, this.y, this.width, this.height, margin);
 
   private paint() {
     cancelAnimationFrame(this.frame);
@@ -141,38 +175,60 @@ export class Tiles {
   }
 
   private blit() {
+    const canvas = this.canvas!;
+    const sight = this.inSight(0).map((tile) => ({ ...tile, ...this.kept.get(keyOf(tile)) }));
+    const drawn = sight.every(({ bitmap }) => bitmap);
+    if (this.held && !drawn) {
+      this.place();
+      return;
+    }
+    this.held = null;
+    canvas.style.transform = '';
+    canvas.parentElement!.classList.remove('zooming');
     const ratio = devicePixelRatio || 1;
-    const { width: w, height: h } = this;
-    if (this.canvas!.width !== Math.round(w * ratio) || this.canvas!.height !== Math.round(h * ratio)) {
-      this.canvas!.width = Math.round(w * ratio);
-      this.canvas!.height = Math.round(h * ratio);
+    const [w, h] = [Math.round(this.width * ratio), Math.round(this.height * ratio)];
+    if (canvas.width !== w || canvas.height !== h) {
+      canvas.width = w;
+      canvas.height = h;
     }
-    const pen = this.canvas!.getContext('2d')!;
-    pen.setTransform(1, 0, 0, 1, 0, 0);
-    pen.clearRect(0, 0, this.canvas!.width, this.canvas!.height);
-    const sight = this.inSight(0);
-    const whole = sight.every((tile) => this.kept.has(tile.tx + ',' + tile.ty));
-    if (this.before && !whole) {
-      const { bitmap, x, y, scale } = this.before;
-      pen.drawImage(bitmap, (x - this.x) * ratio, (y - this.y) * ratio, bitmap.width * scale, bitmap.height * scale);
-    } else {
-      this.before = null;
-    }
+    const pen = canvas.getContext('2d')!;
     pen.setTransform(ratio, 0, 0, ratio, 0, 0);
-    for (const tile of sight) {
-      const bitmap = this.kept.get(tile.tx + ',' + tile.ty);
-      if (bitmap && (whole || !this.before)) {
-        pen.drawImage(bitmap, tile.tx * tileSize - this.x, tile.ty * tileSize - this.y, tileSize, tileSize);
+    pen.clearRect(0, 0, this.width, this.height);
+    for (const { tx, ty, bitmap } of sight) {
+      if (bitmap) {
+        pen.drawImage(bitmap, tx * tileSize - this.x, ty * tileSize - this.y, tileSize, tileSize);
       }
     }
-    if (whole) {
-      this.ready();
+    this.say(drawn, drawn && sight.every(({ whole }) => whole));
+  }
+
+  // For whoever waits for the Table: all in sight is drawn; and with all its pictures.
+  private say(drawn: boolean, whole: boolean) {
+    for (const [name, now] of [['drawn', drawn], ['whole', whole]] as const) {
+      if (now && !(name in this.canvas!.dataset)) {
+        this.canvas!.dataset[name] = 'yes';
+        performance.mark('table ' + name);
+      } else if (!now) {
+        delete this.canvas!.dataset[name];
+      }
     }
   }
 
   close() {
     this.worker.terminate();
     cancelAnimationFrame(this.frame);
-    this.kept.forEach((bitmap) => bitmap.close());
+    this.kept.forEach(({ bitmap }) => bitmap.close());
   }
+}
+
+// The tiles that lie within a window of the world, `margin` more above and below.
+function tilesIn(x: number, y: number, w: number, h: number, margin: number): Tile[] {
+  const list: Tile[] = [];
+  const to = (value: number) => Math.floor(value / tileSize);
+  for (let ty = Math.max(0, to(y) - margin); ty <= to(y + h) + margin; ty++) {
+    for (let tx = to(x); tx <= to(x + w); tx++) {
+      list.push({ tx, ty });
+    }
+  }
+  return list;
 }

@@ -1,115 +1,98 @@
-// Lays the Table out and draws its tiles, off the main thread: pieces, shadows, tears, hems.
+// Lays the Table out and draws its tiles, off the main thread. What is in sight comes first: a
+// tile is drawn with the pictures that are there within a moment, and again when all have come.
 import { photo } from '../core/api_photo';
 import { xOf } from '../core/geometry';
 import { readTable, type TableColumns } from '../core/table';
 import type { TableAnswer } from '../core/types';
-import { layTable, packBoxes, type Layout, type Wish } from './table_layout';
+import { axisOf, layTable, packBoxes, type Layout, type Room, type Wish } from './table_layout';
+import { drawTile, tileSize, wantsPicture, type Look, type Sprite } from './tiles_draw';
+import { Pictures } from './tiles_pictures';
 
-interface Sprite {
-  x: number;
-  y: number;
-  w: number;
-  h: number;
-  url: string; // picture at the size wanted; empty: outline only
-  picked: boolean;
-  torn: boolean;
-  band: { y: number; x0: number; step: number; p: string; p10: number; p50: number; p90: number } | null;
-}
-export interface Look {
-  ink: string;
-  rust: string;
-  brass: string;
-  paper: string;
-  cast: string; // of shadows
-  edge: string; // of brass
-  rim: boolean; // vault: dark things get a light rim
-  rimLight: string;
-  ratio: number; // device pixels
-}
 export interface Order {
   version: number;
-  wish: Omit<Wish, 'table'>;
+  wish: Omit<Wish, 'table' | 'axis' | 'shown'> & { room: Room; shown: number[] | null }; // null: all
   look: Look;
   key: string; // comes back with the layout
-  table: number; // which of those that came
+  first?: Tile[]; // to be drawn as soon as it is laid
+  table: number; // which of those that came; 0: whichever comes next
 }
-interface Scene extends Look {
-  version: number;
+interface Scene {
+  order: Order;
+  table: TableAnswer;
   sprites: Sprite[];
+  buckets: Map<string, Sprite[]>;
+  addresses: Map<number, string>; // of the pictures, by place in the table
+}
+export interface Tile {
+  tx: number;
+  ty: number;
 }
 export interface Wanted {
   version: number;
-  tx: number;
-  ty: number;
+  tiles: Tile[]; // first of all what is in sight
+  drawn: string[]; // those of them that were drawn without all pictures
+}
+export interface Drawn extends Tile {
+  version: number;
+  bitmap: ImageBitmap;
+  whole: boolean; // with every picture that there is
 }
 // What the main thread needs of a layout; boxes by seven numbers each (table_layout.ts).
 export interface Laid extends Omit<Layout, 'boxes'> {
   version: number;
   boxes: Float32Array;
 }
-export const tileSize = 512;
 
 const here = self as unknown as DedicatedWorkerGlobalScope;
+const patience = 60; // ms that a tile waits for its pictures before it is drawn without
 const tables = new Map<number, TableAnswer>(); // the page may still be at an earlier one
 let order: Order | null = null;
 let scene: Scene | null = null;
-let buckets = new Map<string, Sprite[]>();
-let wanted: Wanted[] = [];
+let wanted: Wanted = { version: 0, tiles: [], drawn: [] };
+let since = 0;
+let drawn = new Set<string>(); // of those wanted, though without all pictures
 let working = false;
-const pictures = new Map<string, Promise<ImageBitmap | null>>();
+const pictures = new Pictures(() => void work());
 
-function picture(url: string): Promise<ImageBitmap | null> {
-  let kept = pictures.get(url);
-  if (kept) {
-    pictures.delete(url);
-  } else {
-    kept = fetch(url)
-      .then((answer) => (answer.ok ? answer.blob() : null))
-      .then((blob) => (blob ? createImageBitmap(blob) : null))
-      .catch(() => null);
-  }
-  pictures.set(url, kept);
-  if (pictures.size > 2500) {
-    const oldest = pictures.keys().next().value as string;
-    void pictures.get(oldest)!.then((bitmap) => bitmap?.close());
-    pictures.delete(oldest);
-  }
-  return kept;
+function spritesOf(table: TableAnswer, layout: Layout): Sprite[] {
+  const { axis } = layout;
+  return layout.boxes.map(({ at, x, y, w, h, bandY }) => {
+    const { year, pick, torn } = table.pieces[at];
+    const band = year && { y: bandY, x0: xOf(axis, year.from - 0.5), step: axis.k, p: year.p, p10: xOf(axis, year.p10), p50: xOf(axis, year.p50), p90: xOf(axis, year.p90) };
+    return { at, x, y, w, h, picked: pick !== null, torn: torn !== null, band };
+  });
 }
 
-const sizes = [32, 64, 128, 256, 512];
-const pictureSize = (px: number): number | 'full' => sizes.find((size) => size >= px) ?? 'full';
-
-function spritesOf(of: TableAnswer, layout: Layout, { wish, look }: Order): Sprite[] {
-  return layout.boxes.map((box) => {
-    const piece = of.pieces[box.at];
-    const picture = piece.pictures.find((one) => one.view === wish.view);
-    const year = piece.year;
-    return {
-      x: box.x,
-      y: box.y,
-      w: box.w,
-      h: box.h,
-      url: picture ? photo(piece.number, wish.view, pictureSize(Math.max(box.w, box.h) * look.ratio), picture.v) : '',
-      picked: piece.pick !== null,
-      torn: piece.torn !== null,
-      band: year && {
-        y: box.bandY,
-        x0: xOf(wish.axis, year.from - 0.5),
-        step: wish.axis.k,
-        p: year.p,
-        p10: xOf(wish.axis, year.p10),
-        p50: xOf(wish.axis, year.p50),
-        p90: xOf(wish.axis, year.p90),
-      },
-    };
-  });
+// Every sprite lies in the tiles that its picture, shadow or band touches.
+function sorted(sprites: Sprite[]): Map<string, Sprite[]> {
+  const buckets = new Map<string, Sprite[]>();
+  const to = (value: number) => Math.floor(value / tileSize);
+  const put = (sprite: Sprite, x0: number, x1: number, y0: number, y1: number) => {
+    for (let tx = to(x0); tx <= to(x1); tx++) {
+      for (let ty = to(y0); ty <= to(y1); ty++) {
+        const bucket = buckets.get(tx + ',' + ty);
+        if (!bucket) {
+          buckets.set(tx + ',' + ty, [sprite]);
+        } else if (bucket[bucket.length - 1] !== sprite) {
+          bucket.push(sprite);
+        }
+      }
+    }
+  };
+  for (const sprite of sprites) {
+    const { x, y, w, h, band } = sprite;
+    put(sprite, x - 12, x + w + 12, y - 12, y + h + 12);
+    if (band) {
+      put(sprite, Math.min(band.x0, band.p50 - 3), Math.max(band.x0 + band.p.length * band.step, band.p50 + 3), band.y - 3, band.y + 8);
+    }
+  }
+  return buckets;
 }
 
 // Of several orders that came meanwhile only the last is laid.
 function lay() {
-  const table = order && tables.get(order.table);
-  if (!table || !order || scene?.version === order.version) {
+  const table = order && tables.get(order.table || Math.max(0, ...tables.keys()));
+  if (!table || !order || scene?.order.version === order.version) {
     return;
   }
   for (const id of tables.keys()) {
@@ -117,165 +100,104 @@ function lay() {
       tables.delete(id);
     }
   }
-  const layout = layTable({ ...order.wish, table });
-  scene = { ...order.look, version: order.version, sprites: spritesOf(table, layout, order) };
-  sort(scene);
+  const { wish, version } = order;
+  const layout = layTable({ ...wish, table, axis: axisOf(table, wish.room), shown: wish.shown ?? table.pieces.map((_, i) => i) });
+  const sprites = spritesOf(table, layout);
+  scene = { order, table, sprites, buckets: sorted(sprites), addresses: new Map() };
   const boxes = packBoxes(layout.boxes);
-  const laid: Laid = { ...layout, version: order.version, boxes };
+  const laid: Laid = { ...layout, version, boxes };
   here.postMessage({ laid }, [boxes.buffer]);
-}
-
-// Every sprite lies in the tiles that its picture, shadow or band touches.
-function sort(next: Scene) {
-  buckets = new Map();
-  for (const sprite of next.sprites) {
-    const left = Math.min(sprite.x, sprite.band ? sprite.band.x0 : sprite.x) - 12;
-    const right = Math.max(sprite.x + sprite.w, sprite.band ? sprite.band.x0 + sprite.band.p.length * sprite.band.step : 0) + 12;
-    const bottom = Math.max(sprite.y + sprite.h, sprite.band ? sprite.band.y + 8 : 0) + 12;
-    for (let tx = Math.floor(left / tileSize); tx <= Math.floor(right / tileSize); tx++) {
-      for (let ty = Math.floor((sprite.y - 12) / tileSize); ty <= Math.floor(bottom / tileSize); ty++) {
-        const key = tx + ',' + ty;
-        buckets.get(key)?.push(sprite) ?? buckets.set(key, [sprite]);
-      }
-    }
+  if (order.first) {
+    want({ version, tiles: order.first, drawn: [] });
   }
 }
 
-type Pen = OffscreenCanvasRenderingContext2D;
+const keyOf = (tile: Tile) => tile.tx + ',' + tile.ty;
+const spritesIn = (tile: Tile, now: Scene) => now.buckets.get(keyOf(tile)) ?? [];
 
-function drawZigzag(pen: Pen, x0: number, x1: number, y: number, rise: number, step: number) {
-  const n = Math.max(2, Math.round((x1 - x0) / step));
-  pen.beginPath();
-  pen.moveTo(x0, y);
-  for (let i = 1; i <= n; i++) {
-    pen.lineTo(x0 + ((x1 - x0) * i) / n, y + (i % 2 ? rise : 0));
+function addressOf(sprite: Sprite, { table, order, addresses }: Scene): string {
+  const known = addresses.get(sprite.at);
+  if (known !== undefined) {
+    return known;
   }
-  pen.stroke();
+  const piece = table.pieces[sprite.at];
+  const { view } = order.wish;
+  const picture = wantsPicture(sprite) && piece.pictures.find((one) => one.view === view);
+  const size = Pictures.size(Math.max(sprite.w, sprite.h) * order.look.ratio);
+  const address = picture ? photo(piece.number, view, size, picture.v) : '';
+  addresses.set(sprite.at, address);
+  return address;
 }
+const addressesIn = (tile: Tile, now: Scene) => spritesIn(tile, now).map((sprite) => addressOf(sprite, now)).filter(Boolean);
+const isWhole = (tile: Tile, now: Scene) => addressesIn(tile, now).every((address) => pictures.knows(address));
 
-function drawBand(pen: Pen, sprite: Sprite, now: Scene) {
-  const band = sprite.band!;
-  pen.fillStyle = sprite.torn ? now.rust : now.ink;
-  const width = Math.max(band.step, 3 / band.p.length);
-  for (let i = 0; i < band.p.length; i++) {
-    pen.globalAlpha = (0.05 + (0.8 * Number(band.p[i])) / 9) * 0.9;
-    pen.fillRect(band.x0 + i * band.step, band.y, width, 4);
+let canvas = new OffscreenCanvas(1, 1);
+function draw(tile: Tile, now: Scene, whole: boolean) {
+  const { look, version } = now.order;
+  const side = Math.round(tileSize * look.ratio);
+  if (canvas.width !== side) {
+    canvas = new OffscreenCanvas(side, side);
   }
-  pen.globalAlpha = 0.9;
-  pen.fillRect(band.p10 - 0.6, band.y - 0.6, 1.1, 5.2);
-  pen.fillRect(band.p90 - 0.6, band.y - 0.6, 1.1, 5.2);
-  pen.beginPath();
-  for (const [dx, dy] of [[0, -2.4], [2.4, 2], [0, 6.4], [-2.4, 2]]) {
-    pen.lineTo(band.p50 + dx, band.y + dy);
-  }
-  pen.fill();
-  pen.globalAlpha = 1;
-  if (sprite.torn) {
-    pen.strokeStyle = now.rust;
-    pen.lineWidth = 1.1;
-    drawZigzag(pen, band.p10, Math.max(band.p90, band.p10 + 8), band.y + 5.5, -2.2, 4);
-  }
-}
-
-function drawPicture(pen: Pen, sprite: Sprite, bitmap: ImageBitmap | null, now: Scene) {
-  const { x, y, w, h } = sprite;
-  if (h < 9) {
-    pen.fillStyle = now.ink;
-    pen.beginPath();
-    pen.arc(x + w / 2, y + h / 2, 2.5, 0, 7);
-    pen.fill();
-    return;
-  }
-  if (!bitmap) {
-    pen.strokeStyle = now.ink;
-    pen.lineWidth = 1;
-    pen.setLineDash([3, 2]);
-    pen.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
-    pen.setLineDash([]);
-    return;
-  }
-  pen.save();
-  const drop = Math.min(4, 1 + h / 70) * now.ratio;
-  pen.shadowColor = now.cast;
-  pen.shadowOffsetX = drop * 0.7;
-  pen.shadowOffsetY = drop;
-  pen.drawImage(bitmap, x, y, w, h);
-  if (now.rim) {
-    pen.shadowColor = now.rimLight;
-    pen.shadowOffsetX = -0.5 * now.ratio;
-    pen.shadowOffsetY = -0.5 * now.ratio;
-    pen.drawImage(bitmap, x, y, w, h);
-  }
-  pen.restore();
-}
-
-function drawMarks(pen: Pen, sprite: Sprite, now: Scene) {
-  const { x, y, w, h } = sprite;
-  if (h < 26) {
-    return;
-  }
-  if (sprite.picked) {
-    pen.fillStyle = now.brass;
-    pen.strokeStyle = now.edge;
-    pen.lineWidth = 0.9;
-    pen.beginPath();
-    pen.arc(x + Math.min(4, w * 0.12), y + Math.min(26, h * 0.3), 3.4, 0, 7);
-    pen.fill();
-    pen.stroke();
-  }
-  if (sprite.torn) {
-    const middle = x + w / 2;
-    for (const [colour, width] of [[now.paper, 4.6], [now.rust, 2]] as const) {
-      pen.strokeStyle = colour;
-      pen.lineWidth = width;
-      drawZigzag(pen, middle - 11, middle + 11, y + h * 0.7, -4, 3.7);
-    }
-  }
-}
-
-async function drawTile(tile: Wanted, now: Scene) {
-  const sprites = buckets.get(tile.tx + ',' + tile.ty) ?? [];
-  const bitmaps = await Promise.all(sprites.map((sprite) => (sprite.url && sprite.h >= 9 ? picture(sprite.url) : null)));
-  if (scene !== now) {
-    return;
-  }
-  const size = Math.round(tileSize * now.ratio);
-  const canvas = new OffscreenCanvas(size, size);
-  const pen = canvas.getContext('2d')!;
-  pen.scale(now.ratio, now.ratio);
-  pen.imageSmoothingQuality = 'high';
-  pen.translate(-tile.tx * tileSize, -tile.ty * tileSize);
-  sprites.forEach((sprite) => sprite.band && drawBand(pen, sprite, now));
-  sprites.forEach((sprite, i) => drawPicture(pen, sprite, bitmaps[i], now));
-  sprites.forEach((sprite) => drawMarks(pen, sprite, now));
+  drawTile(canvas.getContext('2d')!, spritesIn(tile, now), look, tile.tx * tileSize, tile.ty * tileSize, (sprite) => pictures.at(addressOf(sprite, now)));
   const bitmap = canvas.transferToImageBitmap();
-  here.postMessage({ ...tile, bitmap }, [bitmap]);
+  here.postMessage({ drawn: { version, tx: tile.tx, ty: tile.ty, bitmap, whole } satisfies Drawn }, [bitmap]);
 }
 
+// What is due next: the first whose pictures are there, or have been waited for long enough. A tile
+// that was drawn without some of them comes again when it has them all.
+function due(now: Scene): Tile | undefined {
+  const late = performance.now() - since > patience;
+  return wanted.tiles.find((tile) => (late && !drawn.has(keyOf(tile))) || isWhole(tile, now));
+}
+
+const turn = new MessageChannel();
+const others = () =>
+  new Promise((done) => {
+    turn.port1.onmessage = done;
+    turn.port2.postMessage(0);
+  });
+
+// One tile after the other; messages are heard in between.
 async function work() {
   if (working) {
     return;
   }
   working = true;
-  while (wanted.length > 0 && scene) {
-    const tile = wanted.shift()!;
-    if (tile.version === scene.version) {
-      await drawTile(tile, scene);
+  for (let tile; scene && wanted.version === scene.order.version && (tile = due(scene)); await others()) {
+    const whole = isWhole(tile, scene);
+    draw(tile, scene, whole);
+    drawn.add(keyOf(tile));
+    if (whole) {
+      wanted.tiles.splice(wanted.tiles.indexOf(tile), 1);
     }
   }
   working = false;
 }
 
-here.onmessage = (event: MessageEvent<{ table?: ArrayBuffer; id?: number; order?: Order; wanted?: Wanted[] }>) => {
-  if (event.data.table) {
-    tables.set(event.data.id!, readTable(JSON.parse(new TextDecoder().decode(event.data.table)) as TableColumns));
+function want(next: Wanted) {
+  if (next.version !== scene?.order.version) {
+    return;
+  }
+  wanted = next;
+  since = performance.now();
+  drawn = new Set(next.drawn);
+  const now = scene;
+  pictures.want(next.tiles.flatMap((tile) => addressesIn(tile, now)));
+  setTimeout(work, patience + 1);
+  void work();
+}
+
+here.onmessage = (event: MessageEvent<{ table?: ArrayBuffer; id?: number; order?: Order; wanted?: Wanted }>) => {
+  const { table, id, wanted } = event.data;
+  if (table) {
+    tables.set(id!, readTable(JSON.parse(new TextDecoder().decode(table)) as TableColumns));
+    lay();
   }
   if (event.data.order) {
     order = event.data.order;
     setTimeout(lay);
   }
-  if (event.data.wanted) {
-    wanted = event.data.wanted;
-    void work();
+  if (wanted) {
+    want(wanted);
   }
 };
