@@ -6,6 +6,7 @@
 
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/claim_json.h"
 #include "evidence/said.h"
 
 namespace backmark::desk {
@@ -64,10 +65,10 @@ Json claim_json(const Show& show, const ClaimOnFile& claim, const model::ClaimTe
   for (std::size_t v = 0; v < claim.voices.size(); ++v) {
     voices.push_back(voice_json(show, claim, v));
   }
-  Json json = {{"ask", claim.ask},      {"words", claim.claim.words},
-               {"p", Json()},           {"p_pieces", Json()},
-               {"voices", voices},      {"carried_by", Json::array()},
-               {"turns", Json::array()}};
+  Json json = {
+      {"ask", claim.ask},       {"words", claim.claim.words}, {"p", Json()},
+      {"p_pieces", Json()},     {"voices", voices},           {"carried_by", Json::array()},
+      {"looks", Json::array()}, {"turns", Json::array()}};
   if (test == nullptr) {
     return json;
   }
@@ -79,6 +80,7 @@ Json claim_json(const Show& show, const ClaimOnFile& claim, const model::ClaimTe
       json["carried_by"].push_back({{"number", piece->number}, {"p", rounded(one.p)}});
     }
   }
+  json["looks"] = looks_json(show, *test);
   for (const model::ClaimTurn& turn : test->turns) {
     json["turns"].push_back({{"what", turn.what}, {"p", rounded(turn.p)}});
   }

@@ -1,5 +1,6 @@
 #include "base/json.h"
 #include "base/text.h"
+#include "desk/claim_json.h"
 #include "desk/each.h"
 #include "desk/fitted.h"
 #include "evidence/claim_test.h"
@@ -52,6 +53,7 @@ Json to_json(const Show& show, const ClaimTest& test) {
           {"pieces", test.pieces},
           {"carried_by", carried},
           {"sources", sources},
+          {"looks", looks_json(show, test)},
           {"turns", turns},
           {"notes", test.notes}};
 }
@@ -92,6 +94,23 @@ std::string sources_text(const Show& show, const ClaimTest& test) {
   return text;
 }
 
+std::string looks_text(const Show& show, const ClaimTest& test) {
+  constexpr std::size_t most = 5;
+  std::string text = test.looks.empty() ? "" : "\nWhat to look at, most moved a minute first\n";
+  for (std::size_t l = 0; l < std::min(most, test.looks.size()); ++l) {
+    const model::ClaimLook& look = test.looks[l];
+    std::vector<std::string> answers;
+    for (std::size_t a = 0; a < std::min<std::size_t>(3, look.answers.size()); ++a) {
+      answers.push_back(fmt::format("{}: {:.1f}", shortened(look.answers[a].value, 18),
+                                    20 * look.answers[a].p_claim));
+    }
+    text += fmt::format("  {:>5.1f} in 20 either way {:>3.0f} min  {}  {}  {}\n",
+                        20 * look.moves, look.minutes, padded(show.find(look.piece)->number, 8),
+                        padded(shortened(label_of(show, look), 22), 22), join(answers, "; "));
+  }
+  return text;
+}
+
 std::string to_text(const Show& show, const ClaimTest& test) {
   if (silent(test)) {
     return fmt::format("Claim: {}.\nNothing on file speaks for it or against it.\n",
@@ -104,6 +123,7 @@ std::string to_text(const Show& show, const ClaimTest& test) {
   for (const model::ClaimTurn& turn : test.turns) {
     text += fmt::format("  {:>5.1f} in 20  {}\n", 20 * turn.p, turn.what);
   }
+  text += looks_text(show, test);
   for (const std::string& note : test.notes) {
     text += note + "\n";
   }

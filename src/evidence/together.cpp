@@ -15,6 +15,28 @@ namespace {
 constexpr double factor_end = 6;
 constexpr double factor_step = 0.1;
 
+struct Factors {
+  std::vector<double> z;
+  std::vector<double> weight;  // sums to 1
+};
+
+const Factors& factors() {
+  static const Factors all = [] {
+    Factors made;
+    double sum = 0;
+    for (double z = -factor_end; z <= factor_end; z += factor_step) {
+      made.z.push_back(z);
+      made.weight.push_back(std::exp(-0.5 * z * z));
+      sum += made.weight.back();
+    }
+    for (double& weight : made.weight) {
+      weight /= sum;
+    }
+    return made;
+  }();
+  return all;
+}
+
 double polynomial(const double* c, int count, double x) {
   double sum = 0;
   for (int i = 0; i < count; ++i) {
@@ -71,27 +93,62 @@ double any_of(const std::vector<double>& p, double leaning) {
     }
     return 1 - none;
   }
-  std::vector<double> bound;
-  for (const double one : p) {
-    if (one >= 1) {
-      return 1;
-    }
-    if (one > 0) {
-      bound.push_back(normal_quantile(one));
+  return AnyOf(p, leaning).chance();
+}
+
+AnyOf::AnyOf(std::vector<double> p, double leaning)
+    : p_(std::move(p)), leaning_(leaning), none_log_(factors().z.size(), 0) {
+  for (const double one : p_) {
+    certain_ += one >= 1 ? 1 : 0;
+    if (one > 0 && one < 1) {
+      const std::vector<double> none = none_log_of(one);
+      for (std::size_t f = 0; f < none.size(); ++f) {
+        none_log_[f] += none[f];
+      }
     }
   }
+}
+
+double AnyOf::chance() const {
+  return chance_of(certain_, none_log_);
+}
+
+double AnyOf::with(std::size_t i, double p) const {
+  const bool was_certain = p_[i] >= 1;
+  const std::vector<double> was = none_log_of(was_certain ? 0 : p_[i]);
+  const std::vector<double> is = none_log_of(p >= 1 ? 0 : p);
+  std::vector<double> none = none_log_;
+  for (std::size_t f = 0; f < none.size(); ++f) {
+    none[f] += is[f] - was[f];
+  }
+  return chance_of(certain_ - (was_certain ? 1 : 0) + (p >= 1 ? 1 : 0), none);
+}
+
+double AnyOf::chance_of(std::size_t certain, const std::vector<double>& none_log) const {
+  if (certain > 0) {
+    return 1;
+  }
+  const Factors& over = factors();
   double none = 0;
-  double weight = 0;
-  for (double z = -factor_end; z <= factor_end; z += factor_step) {
-    const double w = std::exp(-0.5 * z * z);
-    double product = 1;
-    for (const double b : bound) {
-      product *= 1 - normal_below((b - std::sqrt(leaning) * z) / std::sqrt(1 - leaning));
-    }
-    none += w * product;
-    weight += w;
+  for (std::size_t f = 0; f < none_log.size(); ++f) {
+    none += over.weight[f] * std::exp(none_log[f]);
   }
-  return 1 - none / weight;
+  return 1 - none;
+}
+
+// ln of the chance that a piece does not happen, by value of the common factor; 0 <= p < 1.
+std::vector<double> AnyOf::none_log_of(double p) const {
+  const std::vector<double>& z = factors().z;
+  std::vector<double> none_log(z.size(), 0);
+  if (p <= 0) {
+    return none_log;
+  }
+  const double bound = normal_quantile(p);
+  for (std::size_t f = 0; f < z.size(); ++f) {
+    const double at = (bound - std::sqrt(leaning_) * z[f]) / std::sqrt(1 - leaning_);
+    none_log[f] = std::log(std::max(normal_below(-at), 1e-300));
+  }
+  return none_log;
 }
 
 std::vector<double> chance_oldest(const std::vector<Racer>& racers) {

@@ -20,6 +20,25 @@ inline constexpr double usual_leaning = 0.2;  // assumed; common practice, no so
 // The chance that at least one of these happens. leaning 0: 1 - prod (1 - p). 0 <= leaning < 1.
 double any_of(const std::vector<double>& p, double leaning);
 
+// The same for many questions "and if piece i had another chance": each costs no more than one
+// piece does, however many there are. 0 < leaning < 1.
+class AnyOf {
+ public:
+  AnyOf(std::vector<double> p, double leaning);
+  double chance() const;
+  // The chance, were that of piece i `p`. i < the number of pieces.
+  double with(std::size_t i, double p) const;
+
+ private:
+  double chance_of(std::size_t certain, const std::vector<double>& none_log) const;
+  std::vector<double> none_log_of(double p) const;
+
+  std::vector<double> p_;
+  double leaning_;
+  std::size_t certain_ = 0;       // how many have the chance 1
+  std::vector<double> none_log_;  // none of the others happens, by value of the common factor
+};
+
 // A piece as it enters a race for the oldest: its years (one axis for all) and the chance that
 // it is by the hand asked about.
 struct Racer {

@@ -51,6 +51,24 @@ struct ClaimTurn {
   double p = 0;
 };
 
+// An answer that a look may bring, and where it would leave the claim.
+struct ClaimAnswer {
+  std::string value;  // "wire", "looked for, none", "22 to 25 mm"
+  double p = 0;       // chance of this answer
+  double p_claim = 0;
+};
+
+// A look at a piece that carries the claim.
+struct ClaimLook {
+  Id<Piece> piece;
+  Word part;  // kind of part; none: the piece as a whole
+  Id<Character> character;
+  double moves = 0;    // mean distance between the answers and their mean, as a chance
+  double minutes = 0;  // at the table, without fetching
+  bool again = false;  // re-check of something recorded
+  std::vector<ClaimAnswer> answers;  // likeliest first
+};
+
 struct ClaimTest {
   AskedClaim claim;
   double p = 0;              // of the claim, from pieces and sources together
@@ -62,6 +80,7 @@ struct ClaimTest {
   std::vector<ClaimCarrier> carried_by;
   std::vector<ClaimVoice> sources;
   std::vector<ClaimTurn> turns;
+  std::vector<ClaimLook> looks;  // most moved a minute first
   std::vector<std::string> notes;
 };
 

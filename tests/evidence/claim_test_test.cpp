@@ -1,10 +1,13 @@
 #include "evidence/claim_test.h"
 
 #include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
+#include <utility>
 
 #include "base/text.h"
 #include "evidence/claim_words.h"
+#include "evidence/together.h"
 
 using namespace backmark;
 using namespace backmark::model;
@@ -77,14 +80,19 @@ struct Table {
     return source;
   }
 
-  ClaimTest ask(const char* claim) {
+  AskedClaim read(const char* claim) {
     show.next_id = next;
     show.settle();
     const auto asked = read_claim(show, claim);
     REQUIRE(asked);
+    return *asked;
+  }
+
+  ClaimTest ask(const char* claim) {
+    const AskedClaim asked = read(claim);
     const auto reckoning = Reckoning::fit(show, {}, {});
     REQUIRE(reckoning);
-    return test_claim(show, *reckoning, *asked, 1);
+    return test_claim(show, *reckoning, asked, 1);
   }
 };
 
@@ -221,4 +229,53 @@ TEST_CASE("the order of the pieces is of no account") {
   std::reverse(claims.begin(), claims.end());
   const char* claim = "first made in 1946 by Ada Reed";
   CHECK(one.ask(claim).p == doctest::Approx(other.ask(claim).p).epsilon(1e-9));
+}
+
+TEST_CASE("a look at what was not looked at is weighed as plain counting weighs it") {
+  Table table;
+  // Nothing seen of it but that it is a brooch, as two with wire are.
+  const Id<Piece> bare{table.next++};
+  table.show.all<Piece>().push_back({.id = bare, .number = "T bare"});
+  for (const Id<Piece> piece : {bare, table.add("wire", 0, ""), table.add("wire", 0, "")}) {
+    for (Piece& one : table.show.all<Piece>()) {
+      one.form = one.id == piece ? table.show.pool.take("brooch") : one.form;
+    }
+  }
+  const AskedClaim asked = table.read("brooch first made in 1950");
+  const auto reckoning = Reckoning::fit(table.show, {}, {});
+  REQUIRE(reckoning);
+  const ClaimTest moved = test_claim(table.show, *reckoning, asked, 1);
+  const auto look = std::find_if(moved.looks.begin(), moved.looks.end(),
+                                 [&](const ClaimLook& one) { return one.piece == bare; });
+  REQUIRE(look != moved.looks.end());
+  CHECK(look->character == table.fitting);
+  REQUIRE(look->answers.size() == 2);
+
+  const OddsMap map = reckoning->style()->before(Year{1950});
+  const auto& pieces = std::as_const(table.show).all<Piece>();
+  double sum = 0;
+  double mean = 0;
+  for (const ClaimAnswer& answer : look->answers) {
+    std::vector<double> against;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+      WhatIf seen;
+      seen.seen.push_back({.character = table.fitting, .values = {answer.value}});
+      const auto belief =
+          pieces[i].id == bare ? reckoning->judge_if(i, seen) : reckoning->judge(i);
+      if (pieces[i].form != asked.form) {
+        continue;
+      }
+      double p = belief.year.inside(belief.year.span.first, Year{1949});
+      p = reckoning->gathered().style.pieces[i].stated || p <= 0 || p >= 1 ? p : map(p);
+      against.push_back(p);
+    }
+    CHECK(answer.p_claim == doctest::Approx(1 - any_of(against, usual_leaning)));
+    sum += answer.p;
+    mean += answer.p * answer.p_claim;
+  }
+  CHECK(sum == doctest::Approx(1));
+  CHECK(look->moves ==
+        doctest::Approx(look->answers[0].p * std::abs(look->answers[0].p_claim - mean) +
+                        look->answers[1].p * std::abs(look->answers[1].p_claim - mean)));
+  CHECK(look->moves > 0.005);
 }

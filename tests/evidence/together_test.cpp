@@ -43,6 +43,23 @@ TEST_CASE("leaning keeps each chance, and lies between independence and one chan
   }
 }
 
+TEST_CASE("one chance exchanged is all of them reckoned anew") {
+  Random random(2);
+  std::vector<double> p{0, 1, 0.4};
+  for (int i = 0; i < 6; ++i) {
+    p.push_back(random.uniform());
+  }
+  const AnyOf all(p, 0.3);
+  CHECK(all.chance() == 1);
+  for (std::size_t i = 0; i < p.size(); ++i) {
+    for (const double instead : {0.0, 1e-9, 0.35, 0.999, 1.0}) {
+      std::vector<double> anew = p;
+      anew[i] = instead;
+      CHECK(all.with(i, instead) == doctest::Approx(any_of(anew, 0.3)).epsilon(1e-9));
+    }
+  }
+}
+
 TEST_CASE("a race of two, worked by hand") {
   // One is of year 0 or 1, the other of year 1. In year 1 they share: 1/2 + 1/2 * 1/2.
   const std::vector<double> early{0.5, 0.5};

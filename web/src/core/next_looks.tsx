@@ -1,21 +1,15 @@
-// What to look at again, for a piece or for those that carry a claim: bits and minutes.
+// What to look at next at a piece: bits and minutes.
 import { useAsk } from './hooks';
-import { sheetOf } from './route';
 import type { Look } from './types';
 
 export const narrows = (years: number) => (years < 0.5 ? 'hardly moves the years' : `should narrow by ${Math.round(years) === 1 ? '1 year' : Math.round(years) + ' years'}`);
 export const bitsOf = (bits: number) => (bits < 0.095 ? bits.toFixed(2) : bits.toFixed(1)) + ' bits';
 
-function Line({ look, first, of }: { look: Look; first: boolean; of: boolean }) {
+function Line({ look, first }: { look: Look; first: boolean }) {
   return (
     <li class={first ? 'next' : ''}>
       <b>
         {first && 'Look next: '}
-        {of && (
-          <>
-            <a href={sheetOf(look.number)}>{look.number}</a>,{' '}
-          </>
-        )}
         {look.label}
       </b>
       <br />
@@ -24,22 +18,21 @@ function Line({ look, first, of }: { look: Look; first: boolean; of: boolean }) 
   );
 }
 
-// `of`: pieces; with several of them each line names its piece.
-export function NextLooks({ of, most }: { of: string[]; most: number }) {
-  const { data, problem } = useAsk('look', { number: of }, of.length > 0);
-  if (problem || of.length === 0) {
-    return problem ? <p class="sub">What to look at cannot be said: {problem.what}.</p> : null;
+export function NextLooks({ of, most }: { of: string; most: number }) {
+  const { data, problem } = useAsk('look', { number: [of] });
+  if (problem) {
+    return <p class="sub">What to look at cannot be said: {problem.what}.</p>;
   }
   if (!data) {
     return <p class="sub">Weighing what a look would settle</p>;
   }
   if (data.looks.length === 0) {
-    return <p class="sub">No look would settle much {of.length > 1 ? 'on these pieces' : 'here'}.</p>;
+    return <p class="sub">No look would settle much here.</p>;
   }
   return (
     <ul class="next-looks">
       {data.looks.slice(0, most).map((look, i) => (
-        <Line key={look.number + look.character} look={look} first={i === 0} of={of.length > 1} />
+        <Line key={look.character} look={look} first={i === 0} />
       ))}
     </ul>
   );

@@ -261,6 +261,15 @@ export interface Voice {
   origin: string;
   counted: boolean;
 }
+// A look at a piece that carries a claim; `moves` is a chance.
+export interface ClaimLook {
+  number: string;
+  character: string;
+  label: string;
+  moves: number;
+  minutes: number;
+  answers: { value: string; p: number; p_claim: number }[];
+}
 export interface ClaimOnFile {
   ask: string;
   words: string;
@@ -268,6 +277,7 @@ export interface ClaimOnFile {
   p_pieces: number | null;
   voices: Voice[];
   carried_by: { number: string; p: number }[];
+  looks: ClaimLook[];
   turns: { what: string; p: number }[];
 }
 export interface Saying {

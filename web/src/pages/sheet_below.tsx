@@ -103,7 +103,7 @@ export function Below({ piece }: { piece: SheetAnswer }) {
             <p class="sub">{inTwenty(misfit.p)} chances in 20. Set aside, not thrown away.</p>
           </div>
         ))}
-        <NextLooks of={[piece.number]} most={3} />
+        <NextLooks of={piece.number} most={3} />
       </div>
       <div>
         <h2>Most like it</h2>

@@ -1,11 +1,10 @@
 // The slip of a claim (who says so, who not, what the pieces say) or of one source.
 import { useState } from 'preact/hooks';
 import { asProblem, call, photo } from '../core/api';
-import { NextLooks } from '../core/next_looks';
 import { sheetOf } from '../core/route';
 import { Stud, Zigzag } from '../core/shapes';
 import { tellProblem } from '../core/tell';
-import type { ClaimOnFile, Source, SourcesAnswer, TablePiece, Tested, Voice } from '../core/types';
+import type { ClaimLook, ClaimOnFile, Source, SourcesAnswer, TablePiece, Tested, Voice } from '../core/types';
 
 const inTwenty = (p: number) => {
   const n = Math.round(20 * p);
@@ -59,6 +58,27 @@ function Carriers({ claim, pieces }: { claim: ClaimOnFile; pieces: Map<string, T
   );
 }
 
+// Looks at the pieces that carry it, by how far they should move it for their minutes.
+function ClaimLooks({ looks }: { looks: ClaimLook[] }) {
+  if (looks.length === 0) {
+    return <p class="sub">No look at these pieces should move it by as much as 1 in 200.</p>;
+  }
+  return (
+    <ul class="next-looks">
+      {looks.map((look, i) => (
+        <li key={look.number + look.character} class={i === 0 ? 'next' : ''}>
+          <b>
+            {i === 0 && 'Look next: '}
+            <a href={sheetOf(look.number)}>{look.number}</a>, {look.label}
+          </b>
+          <br />
+          {Math.round(look.minutes)} min; {look.answers.slice(0, 3).map((answer) => `${answer.value}: ${(20 * answer.p_claim).toFixed(1)}`).join('; ')} in 20
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function ClaimSlip({ claim, pieces }: { claim: ClaimOnFile; pieces: Map<string, TablePiece> }) {
   const side = (yes: boolean) => claim.voices.filter((voice) => voice.for === yes).sort((a, b) => Number(b.counted) - Number(a.counted) || b.reliability - a.reliability);
   return (
@@ -94,7 +114,7 @@ function ClaimSlip({ claim, pieces }: { claim: ClaimOnFile; pieces: Map<string, 
       {claim.carried_by.length > 0 && (
         <>
           <h3>What would settle it</h3>
-          <NextLooks of={claim.carried_by.slice(0, 12).map((one) => one.number)} most={3} />
+          <ClaimLooks looks={claim.looks.slice(0, 3)} />
         </>
       )}
       {claim.turns.length > 0 && (
