@@ -72,6 +72,17 @@ Json plan_json(const Show& show, const LookList& list) {
   return stops;
 }
 
+Json missed_json(const Show& show, const LookList& list) {
+  Json missed = Json::array();
+  for (const model::LookMissed& one : list.missed) {
+    missed.push_back({{"number", show.find(list.looks[one.look].piece)->number},
+                      {"character", show.find(list.looks[one.look].character)->key},
+                      {"minutes", one.minutes},
+                      {"over", one.over}});
+  }
+  return missed;
+}
+
 Json to_json(const Show& show, const LookList& list) {
   Json looks = Json::array();
   for (const Look& look : list.looks) {
@@ -89,6 +100,7 @@ Json to_json(const Show& show, const LookList& list) {
           {"conflicts", conflicts},
           {"hours", list.hours},
           {"plan", plan_json(show, list)},
+          {"missed", missed_json(show, list)},
           {"planned_minutes", list.planned_minutes},
           {"planned_bits", list.planned_bits},
           {"notes", list.notes}};
@@ -122,6 +134,14 @@ std::string plan_text(const Show& show, const LookList& list) {
       text += look_text(show, list.looks[l]);
     }
   }
+  for (const model::LookMissed& one : list.missed) {
+    const Look& look = list.looks[one.look];
+    text += fmt::format("{}{} {}, {:.0f} min ({:.0f} over)",
+                        &one == list.missed.data() ? "Just missed: " : "; ",
+                        show.find(look.piece)->number, label_of(show, look), one.minutes,
+                        std::ceil(one.over));
+  }
+  text += list.missed.empty() ? "" : "\n";
   return text;
 }
 

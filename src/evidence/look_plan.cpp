@@ -75,6 +75,7 @@ class Planner {
       }
       take(places_[*best], taken);
     }
+    find_missed(budget);
     finish();
   }
 
@@ -107,6 +108,27 @@ class Planner {
       }
     }
     return best;
+  }
+
+  // The next look of each place, had the day been longer; most bits a minute first.
+  void find_missed(double budget) {
+    constexpr std::size_t most = 3;
+    list_.missed.clear();
+    for (const Place& place : places_) {
+      if (place.done == place.looks.size()) {
+        continue;
+      }
+      const model::Look& look = list_.looks[place.looks[place.done]];
+      const double minutes = look.minutes + (place.open ? 0 : place.stop.fetch_minutes) +
+                             (times_.contains(look.piece.value) ? 0 : minutes_.piece);
+      list_.missed.push_back({place.looks[place.done], minutes, spent_ + minutes - budget});
+    }
+    std::stable_sort(list_.missed.begin(), list_.missed.end(),
+                     [&](const auto& a, const auto& b) {
+                       return list_.looks[a.look].gain_bits / a.minutes >
+                              list_.looks[b.look].gain_bits / b.minutes;
+                     });
+    list_.missed.resize(std::min(list_.missed.size(), most));
   }
 
   void take(Place& place, const Stretch& stretch) {

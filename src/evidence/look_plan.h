@@ -23,7 +23,7 @@ struct VisitMinutes {
 
 VisitMinutes visit_minutes(const model::Show& show);
 
-// Fills hours, plan, planned_minutes and planned_bits of `list`. Hours > 0.
+// Fills hours, plan, missed, planned_minutes and planned_bits of `list`. Hours > 0.
 void plan_looks(const model::Show& show,
                 double hours,
                 Visit by,

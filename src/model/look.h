@@ -42,11 +42,19 @@ struct LookStop {
   std::vector<std::size_t> looks;  // places in LookList::looks, piece by piece
 };
 
+// A look that the day is too short for.
+struct LookMissed {
+  std::size_t look = 0;  // place in LookList::looks
+  double minutes = 0;    // with fetching and handling, where the plan has not done them
+  double over = 0;       // minutes that the day would run over
+};
+
 struct LookList {
-  std::vector<Look> looks;        // most bits a minute first
-  std::vector<Misfit> conflicts;  // most doubtful first
-  double hours = 0;               // that the plan is for; 0: no plan was asked for
-  std::vector<LookStop> plan;     // in the order of the day
+  std::vector<Look> looks;         // most bits a minute first
+  std::vector<Misfit> conflicts;   // most doubtful first
+  double hours = 0;                // that the plan is for; 0: no plan was asked for
+  std::vector<LookStop> plan;      // in the order of the day
+  std::vector<LookMissed> missed;  // best first, one a stop, three at most
   double planned_minutes = 0;
   double planned_bits = 0;
   std::vector<std::string> notes;  // doubts, and what was assumed

@@ -95,6 +95,12 @@ std::vector<Line> Looks::lines() const {
       lines.push_back({"", &list.looks.at(at)});
     }
   }
+  if (!list.plan.empty() && !list.missed.empty()) {
+    lines.push_back({"If minutes are left", nullptr});
+    for (const model::LookMissed& one : list.missed) {
+      lines.push_back({"", &list.looks.at(one.look)});
+    }
+  }
   if (list.plan.empty()) {
     for (const Look& look : list.looks) {
       if (lines.size() < most_looks) {

@@ -195,6 +195,28 @@ TEST_CASE("a plan keeps to its hours, goes tray by tray, and more hours settle n
   CHECK(list.plan.empty());
 }
 
+TEST_CASE("what a day just misses is not in it, and is when the day is that much longer") {
+  const Vault vault;
+  const Reckoning reckoning = reckoned(vault.show);
+  LookList list = looks_of(vault.show, reckoning, 100000);
+  plan_looks(vault.show, 0.5, Visit::tray, {}, list);
+  REQUIRE_FALSE(list.missed.empty());
+  CHECK(list.missed.size() <= 3);
+  const auto planned = [&](std::size_t look) {
+    return std::any_of(list.plan.begin(), list.plan.end(), [&](const LookStop& stop) {
+      return std::find(stop.looks.begin(), stop.looks.end(), look) != stop.looks.end();
+    });
+  };
+  const LookMissed first = list.missed.front();
+  CHECK_FALSE(planned(first.look));
+  CHECK(first.over > 0);
+  CHECK(list.planned_minutes + first.minutes == doctest::Approx(30 + first.over));
+  plan_looks(vault.show, 0.5 + first.over / 60 + 1e-9, Visit::tray, {}, list);
+  CHECK(planned(first.look));
+  plan_looks(vault.show, 1000, Visit::tray, {}, list);
+  CHECK(list.missed.empty());
+}
+
 TEST_CASE("a show without dated pieces says that looks cannot be weighed") {
   Vault vault;
   vault.show.all<Claim>().clear();

@@ -1,7 +1,7 @@
 // The day on the clock: its minutes add up, whatever the plan.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { clock, stopsOf } from '../src/pages/looks_plan';
+import { clock, missedWords, stopsOf } from '../src/pages/looks_plan';
 import type { Look, LookAnswer } from '../src/core/types';
 
 const look = (number: string, character: string, minutes: number) => ({ number, character, label: character, minutes, answers: [] }) as unknown as Look;
@@ -13,6 +13,11 @@ const answer = {
     { at: 'tray 2', minutes: 13, fetch_minutes: 8, gain_bits: 1, looks: [{ number: 'ES 3', character: 'cord' }] },
   ],
 } as unknown as LookAnswer;
+
+test('what just misses the day is named by what is looked at and all its minutes', () => {
+  const late = { ...answer, missed: [{ number: 'ES 3', character: 'cord', minutes: 12.6, over: 2 }] } as LookAnswer;
+  assert.deepEqual(missedWords(late), [{ number: 'ES 3', words: 'cord, 13 min' }]);
+});
 
 test('a piece is one card, taken out once, as long as its looks and its handling', () => {
   const [first, second] = stopsOf(answer);

@@ -139,6 +139,7 @@ export interface LookAnswer {
   conflicts: { number: string; odd_one: string; p: number; what?: string }[];
   hours: number;
   plan: { at: string; minutes: number; fetch_minutes: number; gain_bits: number; looks: { number: string; character: string }[] }[];
+  missed: { number: string; character: string; minutes: number; over: number }[];
   planned_minutes: number;
   notes: string[];
 }

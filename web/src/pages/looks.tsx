@@ -12,7 +12,7 @@ import { asProblem, call } from '../core/api';
 import { tell, tellProblem } from '../core/tell';
 import type { LookAnswer, TablePiece } from '../core/types';
 import { LookCard } from './looks_card';
-import { clock, stopsOf, type Stop } from './looks_plan';
+import { clock, missedWords, stopsOf, type Stop } from './looks_plan';
 
 type Pieces = Map<string, TablePiece>;
 
@@ -159,6 +159,17 @@ export function Looks() {
                   The day ends at {clock(end)}
                   {spare >= 1 && ` · ${Math.round(spare)} ${Math.round(spare) === 1 ? 'minute' : 'minutes'} to pack`}
                 </b>
+                {answer.missed.length > 0 && (
+                  <span class="missed">
+                    Just missed:{' '}
+                    {missedWords(answer).map((one, i) => (
+                      <span key={one.number + one.words}>
+                        {i > 0 && ' · '}
+                        <a href={sheetOf(one.number)}>{one.number}</a> {one.words}
+                      </span>
+                    ))}
+                  </span>
+                )}
               </p>
             )}
           </div>

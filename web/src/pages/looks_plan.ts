@@ -38,6 +38,13 @@ export function stopsOf(answer: LookAnswer): Stop[] {
   });
 }
 
+// "ES 251 Tips, 25 min": what the day is too short for.
+export const missedWords = (answer: LookAnswer) =>
+  answer.missed.map((one) => {
+    const look = answer.looks.find((each) => each.number === one.number && each.character === one.character);
+    return { number: one.number, words: `${look?.label ?? one.character}, ${Math.round(one.minutes)} min` };
+  });
+
 export const clock = (minutes: number, begin = 9) => `${begin + Math.floor(Math.round(minutes) / 60)}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
 
 // What the likeliest answers would leave, as years: the mean of their ends.
