@@ -212,7 +212,7 @@ std::string why_phrase(const model::Show& show,
       show, lines, [](const auto& line) { return line.disagrees; }, pull);
   std::string text = odds_sentence(belief, maker) + " " + reasons_words(years, hands);
   text += against.empty() ? "" : "; against it, " + join(against, " and ");
-  return text + ".";
+  return ends_with(text, ".") ? text : text + ".";  // the legend of a mark may end so
 }
 
 std::optional<Year> written_year(const model::Show& show,

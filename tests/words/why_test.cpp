@@ -55,6 +55,13 @@ TEST_CASE("why this maker and year: the odds, what carries them, and what stands
                  "Most of it comes from the mark M·O and the fitting (bar slide)"));
 }
 
+TEST_CASE("a legend that ends in a stop ends the sentence") {
+  Weighed weighed;
+  weighed.show.all<model::Mark>().front().text = "I.S.";
+  weighed.lines.resize(1);
+  CHECK(ends_with(weighed.said(), "Most of both comes from the mark I.S."));
+}
+
 TEST_CASE("a hand that only manner points to is said to be known so") {
   Weighed weighed;
   weighed.belief.maker.documented = false;

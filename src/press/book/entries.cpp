@@ -1,6 +1,6 @@
-// Section by section: an opener, then a spread, a page or a place among six for each piece.
-
+// Section by section: an opener, then a spread or a share of one for each piece.
 #include "base/text.h"
+#include "press/book/entry_cells.h"
 #include "press/book/entry_forms.h"
 #include "press/book/entry_plates.h"
 #include "press/book/entry_text.h"
@@ -14,44 +14,44 @@ namespace {
 
 using words::FactKind;
 
-struct Cell {
-  double x;
-  double y;
-};
-
-Cell cell_of(const Grid& grid, Side side, std::size_t at) {
-  std::size_t column = at % 2;
-  if (side == Side::recto) {
-    column = 1 - column;  // shut the book and each back meets its front
-  }
-  return {grid.column_left(side, column == 0 ? 1 : 4),
-          grid.head + static_cast<double>(at / 2) * 75 * grid.type};
-}
-
-void add_group_caption(Layout& book, Page& page, const Entry& entry, Cell cell, bool front) {
+double add_run_in(Layout& book,
+                  Page& page,
+                  const Entry& entry,
+                  const std::vector<FactKind>& kinds,
+                  std::string_view between,
+                  draw::Point at) {
   const Grid& grid = book.grid();
-  const double in = 9 * grid.type;
-  const double width = grid.columns(3) - in;
-  double y = cell.y + 59.6 * grid.type;
-  draw::Style number = caption(grid).with(draw::copper).sized(grid.pt(11));
-  book.text(page, {cell.x, y}, {{std::to_string(entry.place->number), number}});
-  const auto add = [&](FactKind kind, const draw::Style& style, double leading) {
+  for (const FactKind kind : kinds) {
     if (!entry.fact(kind).empty()) {
       book.fact(entry.piece(), kind, entry.fact(kind));
-      y = book.ragged(page, {cell.x + in, y}, fact_words(book, entry, kind, style), width,
-                      leading, Role::entry);
     }
-  };
-  if (front) {
-    book.place(page, entry.name(), {cell.x, cell.y});
-    add(FactKind::title, roman(grid, 12), 4.2 * grid.type);
-    add(FactKind::maker, caption(grid), grid.small);
-    add(FactKind::made, caption(grid), grid.small);
-  } else {
-    add(FactKind::back, caption(grid), grid.small);
-    add(FactKind::marks, caption(grid), grid.small);
-    add(FactKind::materials, caption(grid), grid.small);
   }
+  const draw::RichText words = run_in(book, entry, kinds, between);
+  return words.empty() ? at.y
+                       : book.ragged(page, at, words, grid.columns(3) - 9 * grid.type,
+                                     grid.small, Role::entry);
+}
+
+void add_group_caption(
+    Layout& book, Page& page, const Entry& entry, draw::Point cell, bool front) {
+  const Grid& grid = book.grid();
+  const double in = 9 * grid.type;
+  draw::Point at{cell.x + in, cell.y + 59.6 * grid.type};
+  draw::Style number = caption(grid).with(draw::copper).sized(grid.pt(11));
+  book.text(page, {cell.x, at.y}, {{std::to_string(entry.place->number), number}});
+  if (!front) {
+    add_run_in(book, page, entry, {FactKind::back, FactKind::marks}, ". ", at);
+    return;
+  }
+  book.place(page, entry.name(), cell);
+  book.fact(entry.piece(), FactKind::number, entry.fact(FactKind::number));
+  const std::string& title = entry.fact(FactKind::title);
+  book.fact(entry.piece(), FactKind::title, title);
+  at.y = book.ragged(page, at, {{title, roman(grid, 12)}}, grid.columns(3) - in,
+                     4.2 * grid.type, Role::entry);
+  at.y = add_run_in(book, page, entry, {FactKind::maker, FactKind::made}, ", ", at);
+  add_run_in(book, page, entry, {FactKind::materials, FactKind::size, FactKind::lender}, ". ",
+             at);
 }
 
 }  // namespace
@@ -60,14 +60,12 @@ void lay_six(Layout& book, const Entry* first, std::size_t count) {
   const Grid& grid = book.grid();
   for (const bool front : {true, false}) {
     Page& page = book.page();
-    if (front) {
-      page.outline = fmt::format("{}–{}", first->place->number, first[count - 1].place->number);
-      page.outline_level = 2;
-    } else {
-      page.foot = fmt::format("{}–{}", first->place->number, first[count - 1].place->number);
-    }
+    (front ? page.outline : page.foot) =
+        fmt::format("{}–{}", first->place->number, first[count - 1].place->number);
+    page.outline_level = 2;
     for (std::size_t at = 0; at < count; ++at) {
-      const Cell cell = cell_of(grid, page.side, at);
+      const draw::Point cell{half_left(grid, page.side, at),
+                             grid.head + static_cast<double>(at / 2) * 75 * grid.type};
       const draw::Point centre{cell.x + grid.columns(3) / 2, cell.y + 26.2 * grid.type};
       add_view(page, front ? first[at].front : first[at].back, centre, 1, first[at],
                front ? "front" : "back");
@@ -76,8 +74,7 @@ void lay_six(Layout& book, const Entry* first, std::size_t count) {
     if (front) {
       add_scale_bar(book, page, {grid.left(page.side), grid.line(grid.lines) + 3}, 20, 1);
       book.text(page, {grid.right(page.side), grid.line(grid.lines) + 3},
-                {{"all at true size; each back faces its front",
-                  caption_italic(grid).with(draw::grey)}},
+                {{std::string(each_faces), caption_italic(grid).with(draw::grey)}},
                 draw::Align::right);
     }
   }
@@ -93,7 +90,7 @@ void lay_entries(Layout& book) {
       } else if (slot.form == Form::spread) {
         lay_spread(book, *first);
       } else {
-        lay_page(book, first, slot.count);
+        lay_cells(book, first, slot.count);
       }
     }
   }

@@ -1,9 +1,8 @@
 #include "press/book/entry_forms.h"
 
 #include <algorithm>
-#include <cmath>
-#include <map>
 
+#include "press/book/entry_cells.h"
 #include "press/book/entry_plates.h"
 #include "press/book/entry_text.h"
 #include "press/book/plate.h"
@@ -14,189 +13,101 @@ namespace {
 
 using words::FactKind;
 
-constexpr std::size_t least_group = 4;
-constexpr std::size_t most_in_group = 6;
-
-bool is_small(const Grid& grid, const Entry& entry) {
-  if (entry.place->pick->lead || entry.front == nullptr || entry.back == nullptr ||
-      entry.fact(FactKind::prose).size() > 350) {
-    return false;
-  }
-  return size_of(*entry.front, 1).width <= grid.columns(3) - 5 &&
-         height_of(entry) <= 54 * grid.type;
-}
+constexpr std::size_t least_in_six = 4;
+constexpr std::size_t most_in_six = 6;
+constexpr std::size_t long_prose = 900;
 
 bool has_picture(const Entry& entry) {
   return entry.front != nullptr || entry.back != nullptr;
 }
 
-draw::Size page_size(const Grid& grid, const Entry& entry) {
-  return pair_size(entry, plates_width(grid));
+// Among six there is room for two or three lines, and none for prose.
+bool is_small(const Grid& grid, const Entry& entry) {
+  return !entry.place->pick->lead && entry.front != nullptr && entry.back != nullptr &&
+         entry.fact(FactKind::prose).empty() &&
+         size_of(*entry.front, 1).width <= grid.columns(3) - 5 &&
+         height_of(entry) <= 54 * grid.type;
 }
 
 bool wants_spread(Layout& book, const Entry& entry) {
-  const Grid& grid = book.grid();
-  const int until = last_line(grid);
   return has_picture(entry) && (entry.place->pick->lead || book.raised().contains(&entry) ||
-                                page_size(grid, entry).width > plates_width(grid) ||
-                                entry.fact(FactKind::prose).size() > 900 ||
-                                !fit_block(book, entry, 0, until, plate_field(grid)).true_size);
+                                entry.fact(FactKind::prose).size() > long_prose);
 }
 
-bool fit_on_a_page(Layout& book, const Entry& one, const Entry& other) {
-  const Grid& grid = book.grid();
-  for (const Entry* entry : {&one, &other}) {
-    if (page_size(grid, *entry).width > plates_width(grid)) {
-      return false;  // not at true size
+// How few spreads the entries from one on need, and how much prose then stands alone.
+struct Best {
+  int spreads = 0;
+  int prose = 0;
+  Slot slot;
+
+  bool better_than(const Best& other) const {
+    return spreads != other.spreads ? spreads < other.spreads : prose > other.prose;
+  }
+};
+
+// The spread of one piece that nothing else stands on; of one without a picture as a last
+// resort.
+int alone(Layout& book, const Entry& entry) {
+  constexpr int unseen = -1000;
+  return has_picture(entry) ? entry_size(book, entry).prose : unseen;
+}
+
+// How many entries from `from` on may share a spread of this form.
+bool may_share(Layout& book, const std::vector<Entry>& entries, const Slot& slot) {
+  const auto first = entries.begin() + static_cast<std::ptrdiff_t>(slot.first);
+  const auto end = first + static_cast<std::ptrdiff_t>(slot.count);
+  if (slot.form == Form::six) {
+    return std::all_of(first, end,
+                       [&](const Entry& one) { return is_small(book.grid(), one); });
+  }
+  return std::none_of(first, end, [&](const Entry& one) { return wants_spread(book, one); }) &&
+         cells_fit(book, &*first, slot.count);
+}
+
+// The ways to begin at `from`, the one to be taken of equals first.
+std::vector<Slot> ways_from(Layout& book, const std::vector<Entry>& entries, std::size_t from) {
+  std::vector<Slot> ways;
+  const auto offer = [&](Form form, std::size_t most, std::size_t least) {
+    for (std::size_t count = std::min(most, entries.size() - from); count >= least; --count) {
+      const Slot slot{form, from, count};
+      if (may_share(book, entries, slot)) {
+        ways.push_back(slot);
+      }
     }
-  }
-  return block_lines(book, one, 0) + lines_between + block_lines(book, other, 0) <=
-         last_line(grid);
-}
-
-// What stands above the plate, in mm.
-double above_plate(const Grid& grid, const EntrySize& size) {
-  return grid.side_column ? 0 : size.head;
-}
-
-// The first baseline under the plate, or under the head of a piece that has none to show.
-int least_text(Layout& book, const Entry& entry, int from) {
-  const Grid& grid = book.grid();
-  const double plate = page_size(grid, entry).height;
-  const double above = above_plate(grid, entry_size(book, entry)) + (plate > 0 ? plate + 1 : 0);
-  return from + 2 + static_cast<int>(std::ceil(above / grid.step));
-}
-
-// Lines of prose, reasons and year band.
-int words_lines(Layout& book, const Entry& entry, int why_lines) {
-  const model::PieceBelief* belief = book.plan().job.beliefs.of(entry.piece().id);
-  const bool dated = belief != nullptr && belief->dated && !belief->year.empty();
-  return entry_size(book, entry).prose + (dated ? band_after(book, 0, why_lines) + 1 : 0);
-}
-
-// Of a run of pages that each hold one piece, every second is a verso; of those, the one with
-// the most prose. The run's end if none has a picture.
-std::size_t best_to_raise(Layout& book,
-                          const std::vector<Entry>& entries,
-                          const std::vector<Slot>& run) {
-  std::size_t best = run.size();
-  for (std::size_t at = 0; at < run.size(); at += 2) {
-    const Entry& entry = entries[run[at].first];
-    if (has_picture(entry) &&
-        (best == run.size() ||
-         entry_size(book, entry).prose > entry_size(book, entries[run[best].first]).prose)) {
-      best = at;
-    }
-  }
-  return best;
-}
-
-// Entries [from, end) that stand alone or in twos, as few pages as neighbours allow.
-void add_pages(Layout& book,
-               const std::vector<Entry>& entries,
-               std::size_t from,
-               std::size_t end,
-               bool even,
-               std::vector<Slot>& slots) {
-  std::vector<Slot> run;
-  for (std::size_t at = from; at < end;) {
-    const bool two = at + 1 < end && fit_on_a_page(book, entries[at], entries[at + 1]);
-    run.push_back({Form::page, at, two ? std::size_t{2} : std::size_t{1}});
-    at += two ? 2 : 1;
-  }
-  if (even && run.size() % 2 == 1) {
-    const auto two = std::find_if(run.rbegin(), run.rend(),
-                                  [](const Slot& slot) { return slot.count == 2; });
-    if (two != run.rend()) {
-      two->count = 1;
-      run.insert(two.base(), {Form::page, two->first + 1, 1});
-    } else {
-      const std::size_t raised = best_to_raise(book, entries, run);
-      run[raised < run.size() ? raised : 0].form = Form::spread;
-    }
-  }
-  slots.insert(slots.end(), run.begin(), run.end());
+  };
+  offer(Form::cells, most_in_cells, 2);
+  offer(Form::six, most_in_six, least_in_six);
+  ways.push_back({Form::spread, from, 1});
+  return ways;
 }
 
 }  // namespace
-
-int plate_field(const Grid& grid) {
-  return grid.side_column ? 26 : 0;
-}
 
 int last_line(const Grid& grid) {
   return grid.lines - (grid.side_column ? 3 : 2);
 }
 
-BlockFit fit_block(Layout& book, const Entry& entry, int from, int until, int plate_until) {
-  const int least = least_text(book, entry, from);
-  const bool plate = height_of(entry) > 0;
-  const int wanted = plate ? std::max(least, plate_until + 2) : least;
-  for (const int why : {entry_size(book, entry).why, 0}) {
-    const int latest = until - words_lines(book, entry, why) + 1;
-    if (latest >= least) {
-      return {std::min(wanted, latest), why, true};
-    }
-  }
-  const int latest = until - words_lines(book, entry, 0) + 1;
-  return {std::max(from + 3, std::min(least, latest)), 0, !plate};
-}
-
-int block_lines(Layout& book, const Entry& entry, int why_lines) {
-  const Grid& grid = book.grid();
-  const int lines = least_text(book, entry, 0) - 1 + words_lines(book, entry, why_lines);
-  const double head = std::ceil(entry_size(book, entry).head / grid.step) + 1;
-  return std::max(lines, static_cast<int>(head));
-}
-
 std::vector<Slot> slots_of(Layout& book, const std::vector<Entry>& entries) {
-  const Grid& grid = book.grid();
-  std::vector<Slot> slots;
-  std::size_t singles = 0;  // where the run of pages before `at` begins
-  const auto close = [&](std::size_t end, bool even) {
-    if (singles < end) {
-      add_pages(book, entries, singles, end, even, slots);
-    }
-  };
-  for (std::size_t at = 0; at < entries.size();) {
-    std::size_t end = at;
-    while (end < entries.size() && is_small(grid, entries[end])) {
-      ++end;
-    }
-    if (end - at >= least_group) {
-      close(at, true);
-      for (; at < end; at += std::min(most_in_group, end - at)) {
-        slots.push_back({Form::six, at, std::min(most_in_group, end - at)});
+  std::vector<Best> best(entries.size() + 1);  // from each entry to the end
+  for (std::size_t from = entries.size(); from-- > 0;) {
+    best[from].spreads = -1;
+    for (const Slot& slot : ways_from(book, entries, from)) {
+      const Best& rest = best[from + slot.count];
+      const int own = slot.form == Form::spread ? alone(book, entries[from]) : 0;
+      const Best here{rest.spreads + 1, rest.prose + own, slot};
+      if (best[from].spreads < 0 || here.better_than(best[from])) {
+        best[from] = here;
       }
-      singles = at;
-    } else if (wants_spread(book, entries[at])) {
-      close(at, true);
-      slots.push_back({Form::spread, at, 1});
-      singles = ++at;
-    } else {
-      ++at;
     }
   }
-  close(entries.size(), false);
+  std::vector<Slot> slots;
+  for (std::size_t at = 0; at < entries.size(); at += best[at].slot.count) {
+    slots.push_back(best[at].slot);
+  }
   return slots;
 }
 
 namespace {
-
-// Pages of a part with its opener.
-int pages_of(Layout& book, const EntryPart& part) {
-  int pages = 1;
-  for (const Slot& slot : slots_of(book, part.entries)) {
-    pages += slot.form == Form::page ? 1 : 2;
-  }
-  return pages;
-}
-
-int even(int pages) {
-  return pages + pages % 2;
-}
-
-constexpr int most_tries = 64;  // of pieces of a part, so that long parts cost no more
 
 struct Candidate {
   const EntryPart* part = nullptr;
@@ -204,14 +115,16 @@ struct Candidate {
   int prose = 0;
 };
 
-// Pieces that have pictures and no spread, most prose first.
+// Pieces that have pictures and share a spread, most prose first.
 std::vector<Candidate> to_raise(Layout& book) {
   std::vector<Candidate> all;
   for (const EntryPart& part : book.plan().parts) {
     for (const Slot& slot : slots_of(book, part.entries)) {
-      const Entry& entry = part.entries[slot.first];
-      if (slot.form == Form::page && has_picture(entry)) {
-        all.push_back({&part, &entry, entry_size(book, entry).prose});
+      for (std::size_t at = slot.first; at < slot.first + slot.count; ++at) {
+        const Entry& entry = part.entries[at];
+        if (slot.form == Form::cells && has_picture(entry)) {
+          all.push_back({&part, &entry, entry_size(book, entry).prose});
+        }
       }
     }
   }
@@ -220,46 +133,32 @@ std::vector<Candidate> to_raise(Layout& book) {
   return all;
 }
 
-// Whether the part, with one more spread, has `gain` pages more; else all is as it was.
-bool raise(Layout& book, const Candidate& one, int least, int most) {
-  const int before = pages_of(book, *one.part);
+// Pages that the part has more with one more spread, if that is some and at most so many; else
+// none, and all is as it was.
+int raise(Layout& book, const Candidate& one, int most) {
+  const auto pages = [&] {
+    return 2 * static_cast<int>(slots_of(book, one.part->entries).size());
+  };
+  const int before = pages();
   book.raised().insert(one.entry);
-  const int after = pages_of(book, *one.part);
-  const int gain = even(after) - even(before);
-  const bool fills = after > before && gain >= least && gain <= most;
-  if (!fills) {
-    book.raised().erase(one.entry);
+  const int gain = pages() - before;
+  if (gain > 0 && gain <= most) {
+    return gain;
   }
-  return fills;
+  book.raised().erase(one.entry);
+  return 0;
 }
 
 }  // namespace
 
 void raise_pieces(Layout& book, int blank) {
-  const auto candidates = to_raise(book);
-  std::map<const EntryPart*, int>
-      odd;  // parts that end on a recto, and how often they were tried
-  for (const EntryPart& part : book.plan().parts) {
-    if (pages_of(book, part) % 2 == 1) {  // the next part starts on a recto
-      odd.emplace(&part, 0);
-    }
-  }
-  for (const Candidate& one : candidates) {
-    const auto at = odd.find(one.part);
-    if (at != odd.end() && (raise(book, one, 0, 0) || ++at->second == most_tries)) {
-      odd.erase(at);
-    }
-  }
+  constexpr int most_tries = 64;  // so that long books cost no more
   int tries = 0;
-  for (const Candidate& one : candidates) {
-    if (blank < 2 || tries == most_tries) {
+  for (const Candidate& one : to_raise(book)) {
+    if (blank < 2 || tries++ == most_tries) {
       break;
     }
-    if (!book.raised().contains(one.entry)) {
-      const int before = even(pages_of(book, *one.part));
-      ++tries;
-      blank -= raise(book, one, 2, blank) ? even(pages_of(book, *one.part)) - before : 0;
-    }
+    blank -= raise(book, one, blank);
   }
 }
 

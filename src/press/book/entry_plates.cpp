@@ -8,13 +8,8 @@
 
 namespace backmark::press::book {
 
-namespace {
-
 using words::FactKind;
 
-constexpr double highest_stack = 110;  // mm, of a back under its front
-
-// The piece lies within these corners.
 void add_corners(Layout& book, Page& page, draw::Point middle, draw::Size size) {
   const draw::Box box{middle.x - size.width / 2, middle.y - size.height / 2, size.width,
                       size.height};
@@ -34,34 +29,12 @@ void add_corners(Layout& book, Page& page, draw::Point middle, draw::Size size) 
             draw::Align::centre);
 }
 
-}  // namespace
-
 double height_of(const Entry& entry) {
   double height = entry.measured.height;
   for (const auto* one : {entry.front, entry.back}) {
     height = std::max(height, one == nullptr ? 0 : size_of(*one, 1).height);
   }
   return height;
-}
-
-draw::Size pair_size(const Entry& entry, double width) {
-  if (entry.front == nullptr || entry.back == nullptr) {
-    const auto* one = entry.front != nullptr ? entry.front : entry.back;
-    return one != nullptr ? size_of(*one, 1) : entry.measured;
-  }
-  const draw::Size front = size_of(*entry.front, 1);
-  const draw::Size back = size_of(*entry.back, 1);
-  const draw::Size beside{front.width + between_plates + back.width,
-                          std::max(front.height, back.height)};
-  const draw::Size under{std::max(front.width, back.width),
-                         front.height + between_plates + back.height};
-  const bool stacked =
-      beside.width > width && under.width <= width && under.height <= highest_stack;
-  return stacked ? under : beside;
-}
-
-double plates_width(const Grid& grid) {
-  return grid.side_column ? grid.text_width() : grid.width();
 }
 
 void add_view(Page& page,
@@ -82,15 +55,6 @@ double add_pair(Layout& book, Page& page, const Entry& entry, draw::Box room) {
     if (entry.measured.height > 0) {
       add_corners(book, page, middle, entry.measured);
     }
-    return 1;
-  }
-  const draw::Size size = pair_size(entry, room.width);
-  if (size.height > height_of(entry) && size.height <= room.height) {  // one under the other
-    const draw::Size front = size_of(*entry.front, 1);
-    const double top = middle.y - size.height / 2;
-    const double bottom = top + size.height - size_of(*entry.back, 1).height / 2;
-    add_view(page, entry.front, {middle.x, top + front.height / 2}, 1, entry, "front");
-    add_view(page, entry.back, {middle.x, bottom}, 1, entry, "back");
     return 1;
   }
   const double half = (room.width - between_plates) / 2;
@@ -122,23 +86,24 @@ double foot_floor(const Grid& grid) {
   return grid.line(grid.lines) - 8 * grid.type;
 }
 
-void add_mark_at_foot(Layout& book, Page& page, const Entry& entry) {
+void add_mark_at_foot(Layout& book, Page& page, const Entry& entry, draw::Box room) {
   const Grid& grid = book.grid();
   if (entry.mark == nullptr) {
     return;
   }
-  const double room = grid.side_column ? grid.side_width() : grid.columns(2);
-  const double ratio = size_of(*entry.mark, 4).width <= room + 0.5 ? 4 : 3;
-  const draw::Size size = size_of(*entry.mark, ratio);
-  const double left = grid.side_column
-                          ? grid.side_left(page.side)
-                          : grid.text_left(page.side) + grid.text_width() - size.width;
-  add_view(page, entry.mark, {left + size.width / 2, foot_floor(grid) - size.height / 2}, ratio,
-           entry, "mark");
-  const double y = grid.line(grid.lines);
-  book.text(page, {left, y},
-            {{ratio == 4 ? "Mark, four times" : "Mark, three times", caption(grid)}});
-  add_scale_bar(book, page, {left + 30 * grid.type, y}, 5, ratio);
+  for (const double ratio : {4.0, 3.0}) {
+    const draw::Size size = size_of(*entry.mark, ratio);
+    if (size.width > room.width + 0.5 || size.height > room.height) {
+      continue;
+    }
+    add_view(page, entry.mark, {room.x + size.width / 2, foot_floor(grid) - size.height / 2},
+             ratio, entry, "mark");
+    const double y = grid.line(grid.lines);
+    book.text(page, {room.x, y},
+              {{ratio == 4 ? "Mark, four times" : "Mark, three times", caption(grid)}});
+    add_scale_bar(book, page, {room.x + 30 * grid.type, y}, 5, ratio);
+    return;
+  }
 }
 
 }  // namespace backmark::press::book

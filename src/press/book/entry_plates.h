@@ -9,18 +9,13 @@
 namespace backmark::press::book {
 
 inline constexpr double between_plates = 8;  // mm from one cut-out to another
+// What is said under pieces that share a spread.
+inline constexpr std::string_view each_faces = "all at true size; each back faces its front";
 inline constexpr double clear_of_words = 6;  // mm from a cut-out to words or a chart
 
 // The taller of front and back at true size, or the measured height of a piece without
 // pictures; 0: nothing can be shown.
 double height_of(const Entry& entry);
-// Front and back of a piece at true size as a page shows them, with the white between them:
-// side by side, or the back under the front if only so they are no wider than `width` and no
-// higher than a page bears.
-draw::Size pair_size(const Entry& entry, double width);
-// How wide the plates of a page may be.
-double plates_width(const Grid& grid);
-
 // A picture with its scale known, whole, with its middle at `centre`; else nothing.
 void add_view(Page& page,
               const model::Photograph* photograph,
@@ -29,8 +24,11 @@ void add_view(Page& page,
               const Entry& entry,
               std::string_view view);
 
-// Front and back as pair_size has them, at the largest ratio that the room allows, in its
-// middle; a piece without pictures as four corners that hold it. Returns the ratio.
+// Four corners that would hold a picture that there is not.
+void add_corners(Layout& book, Page& page, draw::Point middle, draw::Size size);
+
+// Front and back side by side at the largest ratio that the room allows, in its middle; a piece
+// without pictures as four corners. Returns the ratio.
 double add_pair(Layout& book, Page& page, const Entry& entry, draw::Box room);
 
 // A bar on the last baseline and, to the right, what is shown at what scale.
@@ -44,8 +42,8 @@ void add_bar_and_words(Layout& book,
 
 // The y on which pictures of the foot row stand; their captions are on the last baseline.
 double foot_floor(const Grid& grid);
-// The mark on the foot of the side column, or at the right of the text where there is none:
-// four times as large if there is room, else three.
-void add_mark_at_foot(Layout& book, Page& page, const Entry& entry);
+// The mark at the left of the room's foot, four times as large if the room allows, else three;
+// nothing if it allows neither.
+void add_mark_at_foot(Layout& book, Page& page, const Entry& entry, draw::Box room);
 
 }  // namespace backmark::press::book

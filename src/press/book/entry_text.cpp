@@ -16,20 +16,12 @@ namespace {
 using words::FactKind;
 
 constexpr double after_fact = 1.25;
-constexpr double after_fact_beside = 0.6;  // where the facts stand beside the name
+constexpr double least_between_years = 10;  // mm between the figures of a band, in trim A
+constexpr double after_fact_beside = 0.6;   // where the facts stand beside the name
 
 constexpr std::array<FactKind, 8> small_facts{
     FactKind::materials, FactKind::size,   FactKind::back,    FactKind::marks,
     FactKind::story,     FactKind::lender, FactKind::compare, FactKind::literature};
-
-// A fact of an entry's head, and how it is set.
-struct HeadFact {
-  FactKind kind;
-  draw::Style style;
-  double leading;  // mm
-  double after;    // mm of white under it
-  bool always = false;
-};
 
 struct Legend {
   std::size_t at = std::string::npos;
@@ -83,52 +75,20 @@ std::vector<HeadFact> name_facts(const Grid& grid) {
 std::vector<HeadFact> side_facts(const Grid& grid) {
   std::vector<HeadFact> facts;
   for (const FactKind kind : small_facts) {
-    facts.push_back({kind, kind == FactKind::lender ? caption_italic(grid) : caption(grid),
-                     grid.small, grid.side_column ? after_fact : after_fact_beside});
+    facts.push_back({kind, small_style(grid, kind), grid.small,
+                     grid.side_column ? after_fact : after_fact_beside});
   }
   return facts;
 }
 
-double add_facts(Layout& book,
-                 Page& page,
-                 const Entry& entry,
-                 const std::vector<HeadFact>& facts,
-                 draw::Point at,
-                 double width) {
-  for (const HeadFact& fact : facts) {
-    const double before = at.y;
-    at.y = add_fact(book, page, entry, fact, at, width);
-    at.y += at.y > before || fact.always ? fact.after : 0;
-  }
-  return at.y;
-}
-
-double facts_height(Layout& book,
-                    const Entry& entry,
-                    const std::vector<HeadFact>& facts,
-                    double width) {
-  double height = 0;
-  for (const HeadFact& fact : facts) {
-    const std::string& text = entry.fact(fact.kind);
-    if (!text.empty()) {
-      std::vector<draw::Stretch> words;
-      for (const draw::Run& run : fact_words(book, entry, fact.kind, fact.style)) {
-        words.push_back({run.text, run.style});
-      }
-      const auto lines = book.set_ragged(words, {width, 0}).size();
-      height += static_cast<double>(lines) * fact.leading;
-    }
-    height += !text.empty() || fact.always ? fact.after : 0;
-  }
-  return height;
+double head_width(const Grid& grid) {
+  return grid.side_column ? grid.side_width() : grid.columns(3);
 }
 
 double head_height(Layout& book, const Entry& entry) {
-  const Grid& grid = book.grid();
-  const double width = grid.side_column ? grid.side_width() : grid.columns(3);
-  const double name = above_title(grid) + facts_height(book, entry, name_facts(grid), width);
-  const double side = facts_height(book, entry, side_facts(grid), width);
-  return grid.side_column ? name + side : std::max(name, grid.step + side);
+  const double name = names_height(book, entry);
+  const double side = facts_height(book, entry);
+  return book.grid().side_column ? name + side : std::max(name, book.grid().step + side);
 }
 
 draw::Paragraph why_paragraph(Layout& book, const Entry& entry) {
@@ -190,6 +150,65 @@ void draw_band(draw::Canvas& canvas,
 
 }  // namespace
 
+draw::Style small_style(const Grid& grid, FactKind kind) {
+  return kind == FactKind::lender ? caption_italic(grid) : caption(grid);
+}
+
+draw::RichText run_in(const Layout& book,
+                      const Entry& entry,
+                      const std::vector<FactKind>& kinds,
+                      std::string_view between) {
+  draw::RichText words;
+  for (const FactKind kind : kinds) {
+    if (entry.fact(kind).empty()) {
+      continue;
+    }
+    const draw::Style style = small_style(book.grid(), kind);
+    if (!words.empty()) {
+      const bool stopped = ends_with(words.back().text, ".");
+      words.push_back({stopped ? " " : std::string(between), caption(book.grid())});
+    }
+    for (draw::Run& run : fact_words(book, entry, kind, style)) {
+      words.push_back(std::move(run));
+    }
+  }
+  return words;
+}
+
+double add_facts(Layout& book,
+                 Page& page,
+                 const Entry& entry,
+                 const std::vector<HeadFact>& facts,
+                 draw::Point at,
+                 double width) {
+  for (const HeadFact& fact : facts) {
+    const double before = at.y;
+    at.y = add_fact(book, page, entry, fact, at, width);
+    at.y += at.y > before || fact.always ? fact.after : 0;
+  }
+  return at.y;
+}
+
+double facts_height(Layout& book,
+                    const Entry& entry,
+                    const std::vector<HeadFact>& facts,
+                    double width) {
+  double height = 0;
+  for (const HeadFact& fact : facts) {
+    const std::string& text = entry.fact(fact.kind);
+    if (!text.empty()) {
+      std::vector<draw::Stretch> words;
+      for (const draw::Run& run : fact_words(book, entry, fact.kind, fact.style)) {
+        words.push_back({run.text, run.style});
+      }
+      const auto lines = book.set_ragged(words, {width, 0}).size();
+      height += static_cast<double>(lines) * fact.leading;
+    }
+    height += !text.empty() || fact.always ? fact.after : 0;
+  }
+  return height;
+}
+
 draw::RichText fact_words(const Layout& book,
                           const Entry& entry,
                           FactKind kind,
@@ -215,30 +234,60 @@ draw::RichText fact_words(const Layout& book,
   return words;
 }
 
+double names_height(Layout& book, const Entry& entry) {
+  const Grid& grid = book.grid();
+  return above_title(grid) + facts_height(book, entry, name_facts(grid), head_width(grid));
+}
+
+double facts_height(Layout& book, const Entry& entry) {
+  return facts_height(book, entry, side_facts(book.grid()), head_width(book.grid()));
+}
+
+double add_entry_names(Layout& book, Page& page, const Entry& entry, draw::Point corner) {
+  const Grid& grid = book.grid();
+  draw::Style numeral = roman(grid, 30).with(draw::copper);
+  numeral.figures = draw::Figures::lining;
+  book.place(page, entry.name(), corner);
+  book.fact(entry.piece(), FactKind::number, entry.fact(FactKind::number));
+  book.text(page, {corner.x, corner.y + 2 * grid.step},
+            {{std::to_string(entry.place->number), numeral}}, draw::Align::left, Role::heading);
+  return add_facts(book, page, entry, name_facts(grid),
+                   {corner.x, corner.y + above_title(grid)}, head_width(grid));
+}
+
+double add_entry_facts(Layout& book, Page& page, const Entry& entry, draw::Point at) {
+  const Grid& grid = book.grid();
+  return add_facts(book, page, entry, side_facts(grid), at, head_width(grid));
+}
+
 double add_entry_head(Layout& book, Page& page, const Entry& entry, int from) {
   const Grid& grid = book.grid();
   const double top = grid.line(from);
   const double left = grid.side_column ? grid.side_left(page.side) : grid.left(page.side);
-  const double width = grid.side_column ? grid.side_width() : grid.columns(3);
-  draw::Style numeral = roman(grid, 30).with(draw::copper);
-  numeral.figures = draw::Figures::lining;
-  book.place(page, entry.name(), {left, top});
-  book.fact(entry.piece(), FactKind::number, entry.fact(FactKind::number));
-  book.text(page, {left, top + 2 * grid.step}, {{std::to_string(entry.place->number), numeral}},
-            draw::Align::left, Role::heading);
-  const double name =
-      add_facts(book, page, entry, name_facts(grid), {left, top + above_title(grid)}, width);
+  const double name = add_entry_names(book, page, entry, {left, top});
   const draw::Point side = grid.side_column
                                ? draw::Point{left, name}
                                : draw::Point{grid.column_left(page.side, 4), top + grid.step};
-  const double end =
-      std::max(name, add_facts(book, page, entry, side_facts(grid), side, width));
+  const double end = std::max(name, add_entry_facts(book, page, entry, side));
   if (end > grid.line(grid.lines + 1)) {
     book.find({Fault::conflict, "the title and the facts run over the foot of the page",
                fmt::format("page {}, number {}", page.number, entry.place->number),
                "shorten the title"});
   }
   return end;
+}
+
+std::vector<draw::Paragraph> ragged_prose(Layout& book, const Entry& entry, double width) {
+  const Grid& grid = book.grid();
+  std::vector<draw::Paragraph> all;
+  for (const auto paragraph : split(entry.fact(FactKind::prose), "\n")) {
+    if (!trim(paragraph).empty()) {
+      all.push_back(
+          book.set_ragged({{draw::with_held_spaces(trim(paragraph)), text_style(grid)}},
+                          {width, all.empty() ? 0 : grid.step}));
+    }
+  }
+  return all;
 }
 
 draw::Paragraph prose_lines(Layout& book, const Entry& entry) {
@@ -279,14 +328,15 @@ int band_after(const Layout& book, int last, int why_lines) {
   return why_lines == 0 ? last + 3 : last + 4 + static_cast<int>(std::ceil(under_head));
 }
 
-void add_why(Layout& book, Page& page, const Entry& entry, int last) {
+void add_why(
+    Layout& book, Page& page, const Entry& entry, double left, int last, double width) {
   const Grid& grid = book.grid();
-  const draw::Point head{grid.text_left(page.side), grid.line(last + 2)};
+  const draw::Point head{left, grid.line(last + 2)};
   book.text(page, head,
             {{"why this maker, why this year", small_caps(grid).with(draw::copper)}},
             draw::Align::left, Role::entry);
-  book.ragged(page, {head.x, head.y + grid.small}, {{entry.why, caption(grid)}},
-              grid.text_width(), grid.small, Role::entry);
+  book.ragged(page, {head.x, head.y + grid.small}, {{entry.why, caption(grid)}}, width,
+              grid.small, Role::entry);
 }
 
 void add_year_band(
@@ -312,11 +362,16 @@ void add_year_band(
       draw_band(canvas, belief->year, years, axis, width);
     }
   });
-  for (int year = (years.first.value + 9) / 10 * 10; year <= years.last.value; year += 10) {
-    const double x = axis.x + (year - years.first.value) * width / years.length();
-    book.text(page, {x, axis.y + 4.2 * grid.type},
+  const double per_year = width / years.length();
+  const int every = 10 * per_year < least_between_years * grid.type ? 20 : 10;
+  for (int year = (years.first.value + 9) / 10 * 10; year <= years.last.value; year += every) {
+    const double x = axis.x + (year - years.first.value) * per_year;
+    const bool at_end = x > axis.x + width - 3 * grid.type;
+    book.text(page, {at_end ? axis.x + width : x, axis.y + 4.2 * grid.type},
               {{std::to_string(year), caption(grid).with(draw::grey)}},
-              year == years.first.value ? draw::Align::left : draw::Align::centre);
+              year == years.first.value ? draw::Align::left
+              : at_end                  ? draw::Align::right
+                                        : draw::Align::centre);
   }
 }
 

@@ -31,6 +31,15 @@ struct EntrySize {
   int why = 0;      // lines of the reasons, in caption type
 };
 
+// The same in half the width of the type area, in grid lines.
+struct CellSize {
+  int names = 0;  // title, maker, place and year
+  int prose = 0;
+  int facts = 0;
+  int facts_shared = 0;  // where some share a paragraph
+  int why = 0;           // lines of the reasons, in caption type
+};
+
 enum class Starts { next, recto, verso };
 
 // A part of the book with a line in the contents and a running foot.
@@ -99,6 +108,7 @@ class Layout {
   // --- entries
   // Sizes of entries that were measured in any pass.
   std::map<const Entry*, EntrySize>& entry_sizes() { return entry_sizes_; }
+  std::map<const Entry*, CellSize>& cell_sizes() { return cell_sizes_; }
   // Pieces that get a spread to fill the last signature.
   std::set<const Entry*>& raised() { return raised_; }
 
@@ -131,6 +141,7 @@ class Layout {
   std::vector<PrintedFact> facts_;
   draw::Quality quality_;
   std::map<const Entry*, EntrySize> entry_sizes_;
+  std::map<const Entry*, CellSize> cell_sizes_;
   std::set<const Entry*> raised_;
   int paragraphs_ = 0;
   int hyphen_pairs_ = 0;  // in the chapters before

@@ -48,21 +48,36 @@ std::string years_text(const Layout& book, const EntryPart& part) {
   return first == nullptr ? "" : words::year_range({first->at(0.1), last->at(0.9)});
 }
 
+// The front in the outer half of the recto, the back in that of the verso before it.
 void add_piece(Layout& book, Page& page, const Entry& entry) {
   const Grid& grid = book.grid();
-  const draw::Size size = size_of(*entry.front, 1);
-  const double left = grid.column_left(page.side, 4);
+  const bool front = page.side == Side::recto;
+  const double left = grid.column_left(page.side, front ? 4 : 1);
   const double top = grid.line(9) - 8 * grid.type;
-  add_view(page, entry.front, {left + grid.columns(3) / 2, top + size.height / 2}, 1, entry,
-           "front");
-  add_bar_and_words(book, page, left, grid.right(page.side), 1, 20,
-                    fmt::format("{}, {}", entry.place->number, ratio_words(1)));
+  add_view(page, front ? entry.front : entry.back,
+           {left + grid.columns(3) / 2, top + height_of(entry) / 2}, 1, entry,
+           front ? "front" : "back");
+  add_bar_and_words(
+      book, page, left, left + grid.columns(3), 1, 20,
+      fmt::format("{}, {}{}", entry.place->number, front ? "" : "back, ", ratio_words(1)));
+}
+
+// A page that would stay white before an opener shows the back of the opener's piece.
+void add_verso(Layout& book, const Entry* piece) {
+  if (piece == nullptr || piece->back == nullptr || book.next_side() != Side::verso) {
+    return;
+  }
+  Page& page = book.page();
+  page.folio = false;
+  add_piece(book, page, *piece);
 }
 
 }  // namespace
 
 void lay_opener(Layout& book, const EntryPart& part) {
   const Grid& grid = book.grid();
+  const Entry* piece = earliest(book, part);
+  add_verso(book, piece);
   const std::string title =
       part.section == nullptr ? "Other pieces" : words::with_curved_quotes(part.section->title);
   book.open({.title = title,
@@ -84,7 +99,7 @@ void lay_opener(Layout& book, const EntryPart& part) {
   }
   book.text(page, {left, y - 3 * grid.type},
             {{years_text(book, part), italic(grid, 15).with(draw::copper)}});
-  if (const Entry* piece = earliest(book, part)) {
+  if (piece != nullptr) {
     add_piece(book, page, *piece);
   }
   if (part.section != nullptr) {
