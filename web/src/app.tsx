@@ -79,7 +79,7 @@ function Drawers({ page, piece, hello, there, onAll }: { page: Page; piece: stri
   return (
     <nav class="drawers" aria-label="Pages">
       {pages.map((one) => (
-        <a key={one.key} href={addressOf(one.key, piece)} aria-current={one === page ? 'page' : undefined} class={one.near || one === page ? '' : 'rest'}>
+        <a key={one.key} href={addressOf(one.key, piece)} aria-current={one === page ? 'page' : undefined} class={one === page || (one.near && (page.near || one.key !== 'looks')) ? '' : 'rest'}>
           {one.title}
           <small>{hello ? one.count(hello, piece) : ''}</small>
         </a>

@@ -64,7 +64,7 @@ export const pages: Page[] = [
     help: 'The day in minutes: what to look at, and how much narrower it should leave each year.',
     draw: Looks,
     count: (hello) => (hello.inferred ? 'day plan' : 'none yet'),
-    near: false,
+    near: true,
     keys: [['↑ ↓', 'walk the cards'], ['D', 'done'], ['Enter', 'open the sheet']],
   },
   {

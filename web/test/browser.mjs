@@ -67,10 +67,16 @@ export async function accessible(page, name) {
 
 export const launch = () => playwright.chromium.launch({ executablePath: browserPath, args: ['--no-sandbox'] });
 
-export function end(browser, ...servers) {
-  for (const { server } of servers) {
-    server.removeAllListeners('exit');
-    server.kill();
-  }
-  return browser.close().finally(() => rmSync(folder, { recursive: true, force: true }));
+// The folder goes once nobody writes in it.
+export async function end(browser, ...servers) {
+  await browser.close();
+  await Promise.all(
+    servers.map(({ server }) => {
+      server.removeAllListeners('exit');
+      const gone = new Promise((done) => server.once('exit', done));
+      server.kill();
+      return gone;
+    }),
+  );
+  rmSync(folder, { recursive: true, force: true });
 }

@@ -33,6 +33,16 @@ function pngOf(shade) {
   return Buffer.concat([Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'), chunk('IHDR', head), chunk('IDAT', deflateSync(rows)), chunk('IEND', Buffer.alloc(0))]);
 }
 
+// What begins under the sentence, where nothing was scrolled.
+const covered = () => {
+  const said = document.querySelector('.say')?.getBoundingClientRect();
+  const first = document.querySelector('.scroller h2, .scroller li, .scroller .look-card, .elevation')?.getBoundingClientRect();
+  return said && first && first.top < said.bottom - 10 && first.left < said.right ? `${first.top} < ${said.bottom}` : '';
+};
+
+// Boxes that can be scrolled sideways though nobody would look there.
+const cutOff = () => [...document.querySelectorAll('.board, .slip, .slip.side, .ribbons, .makers, .kept')].filter((box) => box.scrollWidth > box.clientWidth + 1).map((box) => `${box.className} ${box.scrollWidth} > ${box.clientWidth}`).join(', ');
+
 run('new', join(folder, 'empty'));
 run('demo', show, '--undrawn');
 run('infer', show);
@@ -40,7 +50,7 @@ const [full, empty] = [await serve(show), await serve(join(folder, 'empty'))];
 const browser = await launch();
 try {
   // With BACKMARK_SHOTS=FOLDER every page is photographed at the three sizes, to be looked at.
-  for (const [size, mode] of [[{ width: 1440, height: 900 }, 'day'], [{ width: 1024, height: 768 }, 'day'], [{ width: 390, height: 844 }, 'vault']]) {
+  for (const [size, mode] of [[{ width: 1440, height: 900 }, 'day'], [{ width: 1024, height: 768 }, 'day'], [{ width: 820, height: 1180 }, 'vault'], [{ width: 390, height: 844 }, 'vault']]) {
     const context = await browser.newContext({ viewport: size, bypassCSP: false, reducedMotion: 'reduce' });
     await context.addInitScript((light) => localStorage.setItem('backmark.mode', light), mode);
     for (const [path, wait] of [['/table', '.chosen'], ['/sheet/ES%20118', '.sheet.ready'], ['/years', '.years.ready'], ['/looks', '.looks.ready'], ['/sources', '.sources[data-weighed=true]'], ['/show', '.showing.ready'], ['/prints', '.prints.ready']]) {
@@ -50,6 +60,8 @@ try {
         await page.screenshot({ path: join(process.env.BACKMARK_SHOTS, `${path.split('/')[1]}-${size.width}.png`) });
       }
       assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `${path} does not reach past the edge`);
+      assert.equal(await page.evaluate(covered), '', `${path} ${size.width}: the sentence covers nothing at rest`);
+      assert.equal(await page.evaluate(cutOff), '', `${path} ${size.width}: nothing is cut off by its own box`);
       await page.close();
     }
     await context.close();
@@ -72,8 +84,22 @@ try {
   await page.waitForFunction((was) => /, picked$/.test(document.querySelector('.chosen').getAttribute('aria-label')) !== was, wasPicked);
   await page.keyboard.press('p');
   await page.waitForFunction((was) => /, picked$/.test(document.querySelector('.chosen').getAttribute('aria-label')) === was, wasPicked);
+  // A zoom follows the hand, settles on a step, and what lay under the hand lies there again.
+  const [x, y] = await page.locator('.chosen').boundingBox().then((box) => [box.x + box.width / 2, box.y + box.height / 2]);
+  await page.mouse.move(x, y);
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -100);
+  await page.keyboard.up('Control');
+  await page.waitForFunction(() => /scale\(1\.\d+, 1\.\d+\)/.test(document.querySelector('.cloth').style.transform), null, { polling: 5 });
+  await page.waitForFunction(() => /1 : 3/.test(document.querySelector('.say').textContent) && document.querySelector('.cloth').dataset.drawn && !document.querySelector('.cloth').style.transform);
+  const after = await page.locator('.chosen').boundingBox();
+  assert.ok(Math.abs(after.y + after.height / 2 - y) < 12 && Math.abs(after.x + after.width / 2 - x) < 12, 'the piece lies under the hand');
+  await page.keyboard.press('-');
+  await page.keyboard.press('0');
+
   await page.keyboard.press('Enter');
   await page.waitForSelector('.sheet.ready', { timeout: 200000 });
+  assert.equal(await page.locator('.walked').count(), 0, 'no ribbon is marked before a hand walks them');
   await page.keyboard.press('1');
   await page.waitForSelector('.ribbons li.up');
   await page.keyboard.press('Escape');

@@ -64,12 +64,14 @@ export interface Size {
   h: number;
   phone: boolean;
   tablet: boolean;
+  tall: boolean; // a tablet held upright: what stands side by side elsewhere stands one over the other
 }
 export const sizeNow = (): Size => ({
   w: innerWidth - (innerWidth <= 600 ? 0 : 34),
   h: innerHeight - 44 - (innerWidth <= 600 ? 60 : 56),
   phone: innerWidth <= 600,
   tablet: innerWidth > 600 && innerWidth <= 1100,
+  tall: innerWidth > 600 && innerWidth <= 900 && innerHeight > innerWidth,
 });
 export function useSize(): Size {
   const [size, set] = useState(sizeNow);

@@ -1,6 +1,6 @@
 // Small parts of every page: the sentence and its picks, buttons, problems.
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from './types';
 import { Zigzag } from './shapes';
 
@@ -93,8 +93,38 @@ export function Pick({ label, name, choices, chosen, find, onPick }: PickProps) 
   );
 }
 
+// How high the sentence stands over the page: as many lines as its words need. What scrolls under
+// it, and a rule that measures what scrolls, begin below.
+let said = 58;
+const hearSaid = new Set<(high: number) => void>();
+export function useSaid(): number {
+  const [high, set] = useState(said);
+  useLayoutEffect(() => {
+    hearSaid.add(set);
+    set(said);
+    return () => void hearSaid.delete(set);
+  }, []);
+  return high;
+}
+
 export function Sentence({ children }: { children: ComponentChildren }) {
-  return <h1 class="say">{children}</h1>;
+  const words = useRef<HTMLHeadingElement>(null);
+  useLayoutEffect(() => {
+    const measure = () => {
+      said = words.current!.offsetHeight;
+      document.documentElement.style.setProperty('--said', said + 'px');
+      hearSaid.forEach((hear) => hear(said));
+    };
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(words.current!);
+    return () => watch.disconnect();
+  }, []);
+  return (
+    <h1 class="say" ref={words}>
+      {children}
+    </h1>
+  );
 }
 
 export function ProblemSlip({ problem, again }: { problem: Problem; again?: () => void }) {

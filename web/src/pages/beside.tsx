@@ -1,15 +1,16 @@
 // Two to six pieces side by side: fronts over backs, tops level, one scale, what differs as rows.
-import { useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { span, usualDots, xOf, type Axis } from '../core/geometry';
 import { useSize } from '../core/hooks';
 import { useKeys } from '../core/keys';
-import { Sentence } from '../core/parts';
+import { Sentence, useSaid } from '../core/parts';
 import { go, sheetOf } from '../core/route';
 import { FadeBand } from '../core/shapes';
 import { useRule } from '../core/square';
 import { photo } from '../core/api';
 import type { TableAnswer, TablePiece } from '../core/types';
 import { sizeOf } from './table_layout';
+import { sideOf } from './table_sight';
 
 const rowNames: Record<string, string> = { fitting: 'Fitting', metal: 'Metal', material: 'Materials', motif: 'Motif', height: 'Height, mm', width: 'Width, mm' };
 
@@ -46,24 +47,30 @@ export function Beside({ table, numbers }: { table: TableAnswer; numbers: string
   const size = useSize();
   const [turned, turn] = useState(false);
   const pieces = numbers.flatMap((number) => table.pieces.find((piece) => piece.number === number) ?? []).slice(0, 6);
-  const room = (size.w - (size.phone ? 20 : 170)) / Math.max(1, pieces.length);
+  const room = (size.w - (size.phone ? 80 : 170)) / Math.max(1, pieces.length);
   const sides = turned ? ['back', 'front'] : ['front', 'back'];
   const tallest = Math.max(...pieces.map((piece) => sizeOf(piece).h), 1);
   const widest = Math.max(...pieces.map((piece) => sizeOf(piece).w), 1);
-  const pxmm = Math.min((size.h - 250) / 2 / tallest, (room - 12) / widest, usualDots);
+  const pxmm = Math.min((size.h - 250) / 2 / tallest, (room - 18) / widest, usualDots);
   const [y0, y1] = span(pieces.map((piece) => piece.year));
   const axis: Axis = { x0: size.phone ? 14 : 150, y0: y0 - 5, y1: y1 + 5, k: (size.w - (size.phone ? 28 : 180)) / (y1 - y0 + 10) };
-  useRule({ axis, flag: null, words: '', side: { unit: 'mm', px: pxmm, step: 10, label: 50, off: 62 + pieces.length * 11 } });
+  const said = useSaid();
+  // The zero of the side rule lies where the uppermost pieces begin.
+  const body = useRef<HTMLTableSectionElement>(null);
+  const [zero, setZero] = useState(0);
+  const measure = () => setZero((body.current?.querySelector('td')?.getBoundingClientRect().top ?? 0) + 5 - 44);
+  useLayoutEffect(measure, [pieces.length, pxmm, said, size.w]);
+  useRule({ axis, flag: null, words: '', side: { ...sideOf(pxmm, 0), off: zero } });
   useKeys({ Escape: () => go('/table/' + encodeURIComponent(numbers[0] ?? '')), b: () => turn(!turned) });
   return (
     <div class="beside">
       <Sentence>
         {pieces.length} pieces side by side, {sides[0]}s over {sides[1]}s, at one scale
       </Sentence>
-      <svg class="threads" width={size.w} height={62 + pieces.length * 11} aria-hidden="true">
-        {pieces.map((piece, i) => piece.year && <FadeBand key={piece.number} years={piece.year} x={(year) => xOf(axis, year)} y={56 + i * 11} high={5} torn={piece.torn !== null} />)}
+      <svg class="threads" width={size.w} height={said + pieces.length * 11} aria-hidden="true">
+        {pieces.map((piece, i) => piece.year && <FadeBand key={piece.number} years={piece.year} x={(year) => xOf(axis, year)} y={said - 4 + i * 11} high={5} torn={piece.torn !== null} />)}
       </svg>
-      <div class="scroller" tabIndex={0} role="region" aria-label="The pieces and what differs">
+      <div class="scroller" tabIndex={0} role="region" aria-label="The pieces and what differs" onScroll={measure}>
         <table>
           <thead>
             <tr>
@@ -77,7 +84,7 @@ export function Beside({ table, numbers }: { table: TableAnswer; numbers: string
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody ref={body}>
             {sides.map((view) => (
               <tr key={view}>
                 <th scope="row">{view}</th>

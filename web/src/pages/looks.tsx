@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { span, xOf, type Axis } from '../core/geometry';
 import { useAsk, useKept, useSize } from '../core/hooks';
 import { useKeys } from '../core/keys';
-import { Key, Pick, ProblemSlip, Sentence } from '../core/parts';
+import { Key, Pick, ProblemSlip, Sentence, useSaid } from '../core/parts';
 import { photo } from '../core/api_photo';
 import { go, sheetOf } from '../core/route';
 import { Zigzag } from '../core/shapes';
@@ -60,6 +60,7 @@ export function Looks() {
   const [at, walk] = useState(0);
   const [done, finish] = useState<string[]>([]);
   const [down, scroll] = useState(0);
+  const said = useSaid();
   const answer = asked.data;
   const stops = answer ? stopsOf(answer) : [];
   const cards = stops.flatMap((stop) => stop.cards);
@@ -88,7 +89,7 @@ export function Looks() {
     }
   };
   useKeys({ ArrowDown: () => step(1), ArrowUp: () => step(-1), d: () => cards[at] && mark(cards[at].number), Enter: () => cards[at] && go(sheetOf(cards[at].number)), p: () => void print() });
-  const side = { unit: '', px: k, step: 5, label: 30, off: 72 - down, to: hours * 60 + 30, text: (minutes: number) => clock(minutes) };
+  const side = { unit: '', px: k, step: 5, label: 30, off: said + 14 - down, to: hours * 60 + 30, text: (minutes: number) => clock(minutes) };
   useRule({
     axis: dated ? axis : null,
     flag: cards[at]?.looks[0].p50 ?? null,

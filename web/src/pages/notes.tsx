@@ -1,13 +1,14 @@
 // Notes: type what you see, in any order; each part shows what it was taken for.
 import { useEffect, useState } from 'preact/hooks';
 import { photo } from '../core/api_photo';
+import { span } from '../core/geometry';
 import { useAsk, useKept, useSize } from '../core/hooks';
 import { onWaiting, sendWaiting } from '../core/later';
 import { ProblemSlip } from '../core/parts';
 import { go, type Route } from '../core/route';
 import { useRule } from '../core/square';
 import { undo } from '../core/undo';
-import type { TableAnswer } from '../core/types';
+import type { TableAnswer, Years } from '../core/types';
 import { Entry } from './entry';
 import { plateScale } from './sheet_plate';
 import { PiecePicture } from './table_slip';
@@ -22,7 +23,7 @@ export function Notes({ route }: { route: Route }) {
   if (table.data && !known) {
     return <Which table={table.data} missing={number} />;
   }
-  return <Noting number={number} key={number} />;
+  return <Noting number={number} years={table.data?.pieces.map((piece) => piece.year) ?? []} key={number} />;
 }
 
 // The first pieces of the day plan, each a button: most often one of them is on the table.
@@ -78,7 +79,7 @@ function Which({ table, missing }: { table: TableAnswer | null; missing?: string
   );
 }
 
-function Noting({ number }: { number: string }) {
+function Noting({ number, years }: { number: string; years: (Years | null)[] }) {
   const asked = useAsk('sheet', { number });
   const size = useSize();
   const [waiting, count] = useState(0);
@@ -94,7 +95,14 @@ function Noting({ number }: { number: string }) {
   }, []);
   const width = size.phone ? size.w : size.tablet ? 372 : 520;
   const plate = plateScale(asked.data, width, size);
-  useRule({ axis: null, flag: null, words: [number, asked.data?.title].filter(Boolean).join(' · '), side: { unit: 'mm', px: plate.k, step: 5, label: 50 } });
+  const left = size.phone ? 20 : width + 26;
+  const [y0, y1] = span(years);
+  useRule({
+    axis: years.some(Boolean) ? { x0: left, y0, y1, k: (size.w - left - 30) / (y1 - y0) } : null,
+    flag: asked.data?.year?.p50 ?? null,
+    words: [number, asked.data?.title].filter(Boolean).join(' · ').slice(0, size.tablet ? 38 : 60),
+    side: { unit: 'mm', px: plate.k, step: 5, label: 50 },
+  });
   const piece = asked.data;
   const rows = new Map<string, string[]>();
   piece?.observations.forEach((one) => rows.get(one.label)?.push(one.value) ?? rows.set(one.label, [one.value]));

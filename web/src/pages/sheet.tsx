@@ -76,7 +76,7 @@ function One({ number }: { number: string }) {
   const pieces = useAsk('table', {});
   const size = useSize();
   const [lifted, lift] = useState<number[]>([]);
-  const [at, walk] = useState(0);
+  const [at, walk] = useState(-1); // none until a hand walks them
   const [large, enlarge] = useState('');
   const [thinking, think] = useState(false);
   const { without, waiting } = useLifted(number, lifted);
@@ -92,7 +92,7 @@ function One({ number }: { number: string }) {
   const keys: Record<string, () => void> = {
     ArrowDown: () => walk(Math.min(ribbons.main.length - 1, at + 1)),
     ArrowUp: () => walk(Math.max(0, at - 1)),
-    ' ': () => toggle(at),
+    ' ': () => toggle(Math.max(0, at)),
     Escape: () => (thinking ? think(false) : large ? enlarge('') : lift([])),
     w: () => think(true),
     f: () => enlarge(large === '' ? 'front' : large === 'front' ? 'back' : ''),
@@ -110,16 +110,17 @@ function One({ number }: { number: string }) {
   }
   useKeys(keys);
 
-  const plateWidth = size.phone ? size.w : size.tablet ? 392 : Math.min(560, Math.round(size.w * 0.4));
-  const boardWidth = size.phone ? size.w : size.w - plateWidth;
-  const labels = size.phone || size.tablet ? 0 : 300;
+  const stacked = size.phone || size.tall;
+  const plateWidth = stacked ? size.w : size.tablet ? 392 : Math.min(560, Math.round(size.w * 0.4));
+  const boardWidth = stacked ? size.w : size.w - plateWidth;
+  const labels = size.phone || (size.tablet && !size.tall) ? 0 : 300;
   const drawn = [piece?.year ?? null, ...ribbons.main.map((line) => line.alone)];
   const [y0, y1] = span(pieces.data ? [...pieces.data.pieces.map((one) => one.year), piece?.year ?? null] : drawn);
   const x0 = labels + 26;
   const axis: Axis = { x0, y0, y1, k: (boardWidth - x0 - 30) / (y1 - y0) };
   const plate = plateScale(piece, plateWidth, size);
   useRule({
-    axis: piece ? { ...axis, x0: x0 + (size.phone ? 0 : plateWidth) } : null,
+    axis: piece ? { ...axis, x0: x0 + (stacked ? 0 : plateWidth) } : null,
     flag: piece?.year?.p50 ?? null,
     words: size.phone ? '' : [number, piece?.title, size.tablet ? '' : piece?.tray].filter(Boolean).join(' · ').slice(0, size.tablet ? 40 : 90),
     side: { unit: 'mm', px: plate.k, step: plate.k > 2 ? 2 : 5, label: plate.k > 2 ? 20 : 50, dashed: !plate.known },
@@ -131,13 +132,13 @@ function One({ number }: { number: string }) {
     return <p class="waiting">Weighing {number}</p>;
   }
   return (
-    <div class="sheet ready" style={size.phone ? {} : { gridTemplateColumns: plateWidth + 'px minmax(0,1fr)' }}>
+    <div class={'sheet ready' + (stacked ? ' stacked' : '') + (labels ? '' : ' narrow')} style={stacked ? {} : { gridTemplateColumns: plateWidth + 'px minmax(0,1fr)' }}>
       <h1 class="unseen">
         {piece.number}, {piece.title}
       </h1>
       <Plate piece={piece} width={plateWidth} size={size} large={large} onLarge={enlarge} onThink={() => think(!thinking)} />
       {thinking && (
-        <section class="slip whatif" aria-label="What if" style={size.phone ? {} : { width: plateWidth - 28 + 'px' }}>
+        <section class="slip whatif" aria-label="What if" style={stacked ? {} : { width: plateWidth - 28 + 'px' }}>
           <p class="tiny">What if …</p>
           <Entry number={number} parts={[...new Set(piece.parts.map((one) => one.kind))]} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
         </section>

@@ -98,8 +98,8 @@ function Lines(props: BoardProps) {
                   {up && <span class="unseen">, lifted off</span>}
                 </small>
               </span>
-              <svg width={width} height="56" aria-hidden="true">
-                {line.alone && <Ribbon line={line} x={x} y={labels ? 28 : 40} lifted={up} from={labels ? labels + 10 : 4} to={width - 6} />}
+              <svg width={width} height={labels ? 56 : 76} aria-hidden="true">
+                {line.alone && <Ribbon line={line} x={x} y={labels ? 28 : 57} lifted={up} from={labels ? labels + 10 : 4} to={width - 6} />}
               </svg>
             </button>
           </li>

@@ -6,12 +6,14 @@ import { zigzag } from '../core/shapes';
 import type { SheetAnswer } from '../core/types';
 import { sizeOf } from './table_layout';
 
+const plateHigh = (size: Size) => (size.phone ? 304 : size.tall ? 470 : size.h);
+
 export function plateScale(piece: SheetAnswer | null, width: number, size: Size): { k: number; known: boolean } {
   if (!piece) {
     return { k: usualDots, known: true };
   }
   const mm = sizeOf(piece);
-  const high = size.phone ? 220 : size.h - (size.tablet ? 256 : 262);
+  const high = plateHigh(size) - (size.phone ? 76 : size.tall ? 216 : size.tablet ? 256 : 262);
   // Room above and below for the words, and a row of buttons at the near edge.
   return { k: Math.min(size.phone ? 1.6 : 4.6, high / mm.h, (width / 2 - 26) / mm.w), known: mm.known };
 }
@@ -34,7 +36,7 @@ const callouts: Callout[] = [
   { part: 'fitting', label: 'Fitting', side: 'back', tx: 0.56, ty: 0.42, x: 1, bottom: false, end: true },
   { part: 'cord', label: 'Cord', side: 'front', tx: 0.37, ty: 0.7, x: 0, bottom: true, end: false },
   { part: 'tip', label: 'Tips', side: 'front', tx: 0.62, ty: 0.9, x: 0.4, bottom: true, end: false },
-  { part: 'mark', label: 'Mark', side: 'back', tx: 0.68, ty: 0.47, x: 1, bottom: true, end: true },
+  { part: 'mark', label: 'Mark', side: 'back', tx: 0.8, ty: 0.43, x: 1, bottom: true, end: true },
 ];
 
 function wordsOf(piece: SheetAnswer, part: string): string {
@@ -103,7 +105,7 @@ interface PlateProps {
 }
 export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProps) {
   const { k } = plateScale(piece, width, size);
-  const high = size.phone ? 246 : size.h;
+  const high = plateHigh(size);
   const shown = large ? [large] : ['front', 'back'];
   const others = piece.pictures.filter((one) => one.view !== 'front' && one.view !== 'back');
   const bar = 10 * k;
@@ -113,7 +115,7 @@ export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProp
       {shown.map((view) => {
         const picture = piece.pictures.find((one) => one.view === view);
         const mm = sizeOf(piece, view);
-        const up = size.phone || large ? 8 : lift;
+        const up = large ? 8 : size.phone ? 30 : lift;
         const z = large ? Math.min((width - 40) / mm.w, (high - 60) / mm.h) : k;
         const centre = width * (large ? 0.5 : view === 'front' ? 0.27 : 0.735);
         const style = { left: centre - (mm.w * z) / 2 + 'px', top: (high - mm.h * z) / 2 - up + 'px', width: mm.w * z + 'px', height: mm.h * z + 'px' };
@@ -124,14 +126,14 @@ export function Plate({ piece, width, size, large, onLarge, onThink }: PlateProp
         );
       })}
       {!large && (
-        <svg class="bar" width={bar + 60} height="20" role="img" aria-label="Scale bar, 10 mm" style={{ left: width / 2 - bar / 2 + 'px' }}>
+        <svg class="bar" width={bar + 60} height="20" role="img" aria-label="Scale bar, 10 mm" style={size.phone ? { left: (width - bar - 58) / 2 + 'px', top: high - 92 + 'px' } : { left: width / 2 - bar / 2 + 'px' }}>
           <path d={`M1 4v7h${bar}v-7`} fill="none" stroke="var(--ink)" stroke-width="1.4" />
           <text x={bar + 8} y="12" style={{ fontSize: '12.5px' }}>
             10 mm
           </text>
         </svg>
       )}
-      {!size.phone && !large && (
+      {!large && (
         <p class="others">
           {others.map((one) => (
             <button key={one.view} class="btn soft" onClick={() => onLarge(one.view)}>

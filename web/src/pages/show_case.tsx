@@ -1,14 +1,15 @@
 // A case at true scale from the front: its pieces, moved by hand or by key, and what it must hold to.
 import { useState } from 'preact/hooks';
 import { asProblem, photo, write } from '../core/api';
-import { burns, Candle, Check, Hatch, MiniCandle } from '../core/check';
+import { burns, Check, Hatch, MiniCandle } from '../core/check';
 import { useAsk, useSize } from '../core/hooks';
-import { Pick, ProblemSlip, Sentence } from '../core/parts';
+import { Pick, ProblemSlip, Sentence, useSaid } from '../core/parts';
 import { go, sheetOf } from '../core/route';
 import { useRule } from '../core/square';
 import { tell, tellProblem } from '../core/tell';
 import { undo } from '../core/undo';
 import type { CareAnswer, PlacedPiece, TablePiece } from '../core/types';
+import { Chosen, OfBars, Waiting } from './case_parts';
 import { caseAddress, freePlace, gaps, inOrder, settled, type Hung } from './case_layout';
 import { useTrial, type InHand } from './case_trial';
 import { NewCase } from './new_case';
@@ -164,53 +165,6 @@ function Elevation({ care, known, k, chosen, still, onChoose, onMove }: Elevatio
   );
 }
 
-function Waiting({ care, known, onSeat }: { care: CareAnswer; known: Map<string, TablePiece>; onSeat: (number: string) => void }) {
-  const [open, set] = useState(8);
-  if (care.waiting.length === 0) {
-    return <p class="sub waits-none">Every piece of the show has a case.</p>;
-  }
-  return (
-    <section class="waits-for" aria-label="Waiting for a place">
-      <h2>
-        Waiting for a place <small>{care.waiting.length === 1 ? '1 piece' : care.waiting.length + ' pieces'}</small>
-      </h2>
-      <ul class="waits">
-        {care.waiting.slice(0, open).map((number) => (
-          <li key={number}>
-            <a href={sheetOf(number)}>{number}</a> {known.get(number)?.title}
-            <button class="btn soft" onClick={() => onSeat(number)}>
-              Seat it
-            </button>
-          </li>
-        ))}
-      </ul>
-      {open < care.waiting.length && (
-        <button class="btn soft" onClick={() => set(open + 24)}>
-          {Math.min(24, care.waiting.length - open)} more
-        </button>
-      )}
-    </section>
-  );
-}
-
-function Chosen({ row, onOut, still }: { row: PlacedPiece; onOut: () => void; still: boolean }) {
-  return (
-    <div class="held-piece">
-      <p>
-        <a href={sheetOf(row.number)}>{row.number}</a> {row.words}
-      </p>
-      <p class="row">
-        {burns({ share: row.share, state: row.light }) && <Candle check={{ share: row.share, state: row.light, words: row.words }} width={180} />}
-        {!still && (
-          <button class="btn soft" onClick={onOut}>
-            Take it out
-          </button>
-        )}
-      </p>
-    </div>
-  );
-}
-
 export function Cases({ wanted }: { wanted: string }) {
   const all = useAsk('care', {});
   const table = useAsk('table', {});
@@ -222,16 +176,18 @@ export function Cases({ wanted }: { wanted: string }) {
   const [trial, move] = useTrial(key, kept);
   const care = trial?.case === key ? trial : kept;
   const side = size.phone || size.tablet ? 0 : 366;
-  const room = { w: size.w - side - 44 - 36, h: size.phone ? 400 : size.h - (size.tablet ? 400 : 200) };
-  // The whole case, but a tall one is rather scrolled than drawn smaller than 1 : 8.
-  const k = care ? Math.max(0.15, Math.min(2, room.w / care.width_mm, Math.max(room.h / care.height_mm, 0.47))) : 0.5;
-  const [down, scroll] = useState(0);
+  const said = useSaid();
+  const room = { w: size.w - side - 44 - 36, h: size.phone ? size.h - 300 - said - 60 : size.h - (size.tablet ? 400 : 200) };
+  // The whole case, but a tall one is rather scrolled than drawn smaller than 1 : 8; on a phone it is
+  // as high as there is room, and panned.
+  const k = care ? Math.max(0.15, Math.min(2, size.phone ? Infinity : room.w / care.width_mm, Math.max(room.h / care.height_mm, size.phone ? 0.3 : 0.47))) : 0.5;
+  const [at, scroll] = useState({ down: 0, over: 0 });
   useRule({
     axis: null,
     flag: null,
     words: '',
-    top: care ? { unit: 'millimetres, inside of the case', pxmm: k, x0: (size.phone ? 12 : 22) + 18, to: care.width_mm } : undefined,
-    side: care ? { unit: 'mm', px: k, step: k > 0.9 ? 10 : k > 0.4 ? 20 : 50, label: k > 0.4 ? 100 : 500, off: 82 - down, to: care.height_mm } : null,
+    top: care ? { unit: size.phone ? 'mm' : 'millimetres, inside of the case', pxmm: k, x0: (size.phone ? 12 : 22) + 18 - at.over, to: care.width_mm } : undefined,
+    side: care ? { unit: 'mm', px: k, step: k > 0.9 ? 10 : k > 0.4 ? 20 : 50, label: k > 0.4 ? 100 : 500, off: said + 26 - at.down, to: care.height_mm } : null,
   });
   const problem = all.problem ?? one.problem;
   if (problem && !all.data) {
@@ -262,9 +218,10 @@ export function Cases({ wanted }: { wanted: string }) {
           </>
         )}
       </Sentence>
-      <div class="scroller" tabIndex={-1} onScroll={(event) => scroll((event.target as HTMLElement).scrollTop)}>
+      <div class="scroller" tabIndex={-1} onScroll={({ currentTarget: { scrollTop, scrollLeft } }) => scroll({ down: scrollTop, over: scrollLeft })}>
         {one.problem && <ProblemSlip problem={one.problem} again={one.again} />}
         {care && <Elevation care={care} known={known} k={k} chosen={chosen} still={size.phone} onChoose={choose} onMove={move} />}
+        {care && <OfBars />}
         {care && <Waiting care={all.data} known={known} onSeat={seat} />}
         <NewCase first={!key} />
       </div>

@@ -62,6 +62,7 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
   const layout = useLayout(table, tiles, size, asWished);
   const boxes = layout.boxes;
   const bottom = size.h - (size.phone ? 238 : size.tablet ? 200 : 40);
+  const right = size.w - (size.phone || size.tablet ? 0 : 340);
   const chosen = useMemo(() => chosenOf(boxes, table, chosenNumber, bottom), [boxes, chosenNumber]);
   const box: Box | undefined = boxes[chosen];
   const piece = box ? table.pieces[box.at] : undefined;
@@ -85,7 +86,7 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
       due.current = wish;
       const to = under.current && scrollUnder(layout, under.current);
       under.current = null;
-      setScroll((at) => (to ? within(to, layout, bottom, tiles.width) : inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360))));
+      setScroll((at) => (to ? within(to, layout, bottom, right) : inSight(at, box, layout, bottom, size.w - (size.phone || size.tablet ? 20 : 360))));
     }
   }, [chosenNumber, arrange, n, zoom, layout]);
   const zoomed = (by: Zoom, x: number, y: number) => {
@@ -179,7 +180,7 @@ function Laid({ table, tiles, chosenNumber, first: firstFilter }: { table: Table
   );
   return (
     <>
-      <Cloth tiles={tiles} layout={layout} scroll={scroll} setScroll={setScroll} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} stretch={(by) => stretchTo({ n, zoom }, by)} onZoom={zoomed} bottom={bottom} />
+      <Cloth tiles={tiles} layout={layout} scroll={scroll} setScroll={setScroll} onHit={(i) => choose(i)} onOpen={(i) => go(sheetOf(table.pieces[boxes[i].at].number))} stretch={(by) => stretchTo({ n, zoom }, by)} onZoom={zoomed} bottom={bottom} right={right} />
       {sentence}
       <div class="twin" role="listbox" aria-label="Pieces on the table" tabIndex={-1}>
         {piece && box && (

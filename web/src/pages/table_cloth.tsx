@@ -12,7 +12,8 @@ export interface ClothProps {
   layout: LaidOut;
   scroll: { x: number; y: number };
   setScroll: (to: { x: number; y: number }) => void;
-  bottom: number;
+  bottom: number; // what nothing covers
+  right: number;
   onHit: (i: number) => void;
   onOpen: (i: number) => void;
   // The hand made things and years, or years alone, so many times as large about a point of the
@@ -75,8 +76,8 @@ function useHand(canvas: { current: HTMLCanvasElement | null }, props: ClothProp
     let owed = { x: 0, y: 0 };
     let frame = 0;
     const settle = () => {
-      const { scroll, layout, setScroll, bottom, tiles } = latest.current;
-      setScroll(within({ x: scroll.x + owed.x, y: scroll.y + owed.y }, layout, bottom, tiles.width));
+      const { scroll, layout, setScroll, bottom, right } = latest.current;
+      setScroll(within({ x: scroll.x + owed.x, y: scroll.y + owed.y }, layout, bottom, right));
       owed = { x: 0, y: 0 };
       frame = 0;
     };

@@ -142,6 +142,7 @@ export interface Wish {
   pxmm: number;
   view: string;
   top: number; // first lane begins here
+  head?: number; // of a lane, above its pieces: where its name has no room beside them
   width: number;
 }
 
@@ -152,7 +153,7 @@ function seat(order: { x: number; w: number }[]): number[] {
 }
 
 function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Box[]; bottom: number; base: number } {
-  const { table, axis, pxmm, view } = wish;
+  const { table, axis, pxmm, view, head = 8 } = wish;
   let spare = axis.x0;
   const spots = group.members.map((at): Box => {
     const piece = table.pieces[at];
@@ -178,7 +179,7 @@ function layLane(wish: Wish, group: Group, lane: number, y: number): { boxes: Bo
     clear[rows[i]] = Math.max(clear[rows[i]] ?? 0, h * free);
   });
   const tops: number[] = [];
-  clear.reduce((top, high, row) => ((tops[row] = top), top + high + 4), y + 8);
+  clear.reduce((top, high, row) => ((tops[row] = top), top + high + 4), y + head);
   const lastRow = deep.length - 1;
   const base = Math.max(y + 66, lastRow < 0 ? y : tops[lastRow] + deep[lastRow]) + 8;
   const bands = spots.map((spot): [number, number] => {

@@ -30,7 +30,7 @@ function lookNow() {
 function wishOf(size: Size, view: View): Wish {
   const left = size.phone ? 14 : 190;
   const right = size.w - (size.phone ? 14 : size.tablet ? 30 : 372);
-  const wish = { shown: view.shown, arrange: view.arrange, room: { left, right, zoom: view.zoom }, pxmm: usualDots / view.n, view: view.view, top: size.phone ? 78 : 56, width: right };
+  const wish = { shown: view.shown, arrange: view.arrange, room: { left, right, zoom: view.zoom }, pxmm: usualDots / view.n, view: view.view, top: size.phone ? 78 : 56, head: size.phone ? 34 : 8, width: right };
   return { wish, look: lookNow(), key: keyOf(view) };
 }
 

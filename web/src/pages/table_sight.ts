@@ -24,9 +24,9 @@ export function chosenOf(boxes: Box[], { pieces }: TableAnswer, number: string, 
   return Math.max(0, top);
 }
 
-// How far one may scroll: `bottom` is the height that nothing covers.
-export const within = (to: Place, layout: Layout, bottom: number, width: number): Place => ({
-  x: Math.max(0, Math.min(layout.width - width + 60, to.x)),
+// How far one may scroll: `bottom` and `right` bound what nothing covers.
+export const within = (to: Place, layout: Layout, bottom: number, right: number): Place => ({
+  x: Math.max(0, Math.min(layout.width - right + 60, to.x)),
   y: Math.max(0, Math.min(layout.height - bottom + 20, to.y)),
 });
 

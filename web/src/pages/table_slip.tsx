@@ -39,7 +39,7 @@ interface TableSlipProps {
 export function TableSlip({ piece, table, size, view, onBeside, onTurn }: TableSlipProps) {
   const small = size.phone || size.tablet;
   const section = table.sections.find((one) => one.key === piece.section)?.title;
-  const chart = <BeadChart made={piece.made} years={piece.year} width={small ? 236 : 282} torn={piece.torn ? 1 : 0} />;
+  const chart = <BeadChart made={piece.made} years={piece.year} width={size.tall ? 178 : small ? 236 : 282} torn={piece.torn ? 1 : 0} />;
   const torn = piece.torn && (
     <p class="torn">
       <Zigzag />

@@ -22,7 +22,7 @@ export class Tiles {
   private version = 0; // in sight
   // What the canvas shows of an earlier layout, or stretched by the hand: where it lay, and how
   // many times as large about which point it is shown.
-  private held: { x: number; y: number; sx: number; sy: number; atX: number; atY: number } | null = null;
+  private held: { version: number; x: number; y: number; dx: number; dy: number; sx: number; sy: number; atX: number; atY: number } | null = null;
   private frame = 0;
   private x = 0;
   private y = 0;
@@ -128,7 +128,7 @@ export class Tiles {
   }
 
   private hold() {
-    return (this.held ??= { x: this.x, y: this.y, sx: 1, sy: 1, atX: 0, atY: 0 });
+    return (this.held ??= { version: this.version, x: this.x, y: this.y, dx: 0, dy: 0, sx: 1, sy: 1, atX: 0, atY: 0 });
   }
 
   // The hand stretches what is there, about a point of the canvas, until `show`.
@@ -145,9 +145,14 @@ export class Tiles {
   }
 
   private place() {
-    const { x, y, sx, sy, atX, atY } = this.held!;
-    this.canvas!.style.transformOrigin = `${atX}px ${atY}px`;
-    this.canvas!.style.transform = `translate(${x - this.x}px,${y - this.y}px) scale(${sx},${sy})`;
+    const held = this.held!;
+    // It is panned with its own layout alone; in another the same scroll means another place.
+    if (held.version === this.version) {
+      held.dx = held.x - this.x;
+      held.dy = held.y - this.y;
+    }
+    this.canvas!.style.transformOrigin = `${held.atX}px ${held.atY}px`;
+    this.canvas!.style.transform = `translate(${held.dx}px,${held.dy}px) scale(${held.sx},${held.sy})`;
   }
 
   look(x: number, y: number) {
@@ -178,7 +183,7 @@ export class Tiles {
     const canvas = this.canvas!;
     const sight = this.inSight(0).map((tile) => ({ ...tile, ...this.kept.get(keyOf(tile)) }));
     const drawn = sight.every(({ bitmap }) => bitmap);
-    if (this.held && !drawn) {
+    if (this.held && (!drawn || this.held.version === this.version)) {
       this.place();
       return;
     }
