@@ -5,32 +5,13 @@
 #include <set>
 
 #include "base/text.h"
-#include "demo_job.h"
-#include "press/book/kinds.h"
+#include "laid_out.h"
 
 using namespace backmark;
 using namespace backmark::press;
 using namespace backmark::press::book;
 
 namespace {
-
-// The entries of the demo's book laid out once, in a trim.
-struct LaidOut {
-  explicit LaidOut(const char* trim) {
-    show.all<model::Setting>().push_back({{9999}, "book.trim", trim});
-    show.settle();
-    plan = *plan_book(job);
-    layout = std::make_unique<Layout>(*plan);
-    layout->begin_pass();
-    lay_entries(*layout);
-  }
-  model::Show show = show_of(demo_printing().demo);
-  PressJob usual = demo_printing().job(words::Audience::public_);
-  PressJob job{show,           usual.beliefs, usual.phrases, usual.fonts, usual.photograph,
-               usual.audience, usual.day};
-  std::unique_ptr<const Plan> plan;
-  std::unique_ptr<Layout> layout;
-};
 
 struct Pair {
   const Page* front_page = nullptr;
@@ -62,7 +43,7 @@ std::map<std::pair<int, int>, Pair> pairs_of(const Layout& layout) {
 
 TEST_CASE("shut the book and each back meets its front") {
   for (const char* trim : {"A", "B"}) {
-    const LaidOut book(trim);
+    const LaidOut book(trim, lay_entries);
     int met = 0;
     int beside = 0;
     for (const auto& [key, pair] : pairs_of(*book.layout)) {
@@ -86,7 +67,7 @@ TEST_CASE("shut the book and each back meets its front") {
 
 TEST_CASE("plates keep within the paper, and off each other") {
   for (const char* trim : {"A", "B"}) {
-    const LaidOut book(trim);
+    const LaidOut book(trim, lay_entries);
     for (const auto& page : book.layout->pages()) {
       for (const Plate& one : page->plates) {
         CAPTURE(page->number);
@@ -105,7 +86,7 @@ TEST_CASE("plates keep within the paper, and off each other") {
 
 TEST_CASE(
     "every spread of pieces begins on a verso, and each piece of the book has its place") {
-  const LaidOut book("A");
+  const LaidOut book("A", lay_entries);
   std::set<std::string> placed;
   for (const auto& page : book.layout->pages()) {
     for (const auto& [name, at] : page->places) {
@@ -123,7 +104,7 @@ TEST_CASE(
 }
 
 TEST_CASE("where words stand under plates of one row they begin level, on the grid") {
-  const LaidOut book("A");
+  const LaidOut book("A", lay_entries);
   int rows = 0;
   for (const EntryPart& part : book.plan->parts) {
     for (const Slot& slot : slots_of(*book.layout, part.entries)) {
@@ -152,7 +133,7 @@ TEST_CASE("no prose is lost for want of room") {
     }
     return text;
   };
-  const LaidOut book("A");
+  const LaidOut book("A", lay_entries);
   std::string text;
   for (const auto& page : book.layout->pages()) {
     for (const TextLine& line : page->lines) {

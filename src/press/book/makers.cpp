@@ -127,6 +127,9 @@ class MakerPages {
     const draw::Paragraph list_lines = list.set(book_, grid_.text_width());
     double height = under_text + small_lines(list_lines.size() + 1);
     height = beside ? std::max(height, 1.4 + marks) : corner ? height : height + 1 + marks;
+    if (next_ + height > grid_.lines + 0.5) {
+      next_ = least_;
+    }
     if (page_ == nullptr || next_ + height > grid_.lines + 0.5) {
       page_ = &book_.page();
       next_ = 0;
@@ -148,7 +151,8 @@ class MakerPages {
       book_.find({Fault::conflict, "a maker takes more than a page", maker.maker->name,
                   "shorten the prose, or keep marks for a chapter"});
     }
-    next_ += beside ? std::max(least_block, height + 2) : height + 2;
+    least_ = next_ + height + 1;
+    next_ = beside ? std::max(next_ + least_block, least_ + 1) : least_ + 1;
   }
 
   double documents(const MakerPage& maker, double y) {
@@ -253,7 +257,10 @@ class MakerPages {
   const Grid& grid_;
   const BookMakers& all_;
   Page* page_ = nullptr;
-  double next_ = 0;  // grid lines under the page's head where the next maker starts
+  // Grid lines under the page's head where the next maker starts, and where at the earliest if
+  // the page has no room for it there.
+  double next_ = 0;
+  double least_ = 0;
 };
 
 }  // namespace
