@@ -208,7 +208,8 @@ Result<Printed> Checklist::print() {
     const auto& first = rows_[page.rows.front()];
     const std::string range =
         fmt::format("{}–{}", first.place->number, rows_[page.rows.back()].place->number);
-    sheets.add(fmt::format("{} of {} pieces   ·   pictures {}", range, rows_.size(), scale),
+    sheets.add(fmt::format("numbers {}   ·   {}   ·   pictures {}", range,
+                           counted(rows_.size(), "piece"), scale),
                range, [this, page, body](Canvas& canvas) {
                  double y = body.y;
                  for (const std::size_t row : page.rows) {

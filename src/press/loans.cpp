@@ -96,9 +96,7 @@ TableLine Loans::row(const Lent& lent) const {
 }
 
 TableLine Loans::sum(std::size_t count, const Totals& totals) const {
-  TableLine line{
-      Kind::sum,
-      {"", "", count == 1 ? "1 piece" : fmt::format("{} pieces", count), "", "", "", "", ""}};
+  TableLine line{Kind::sum, {"", "", counted(count, "piece"), "", "", "", "", ""}};
   if (with_values_) {
     line.cells.push_back(totals_text(totals));
   }

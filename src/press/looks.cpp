@@ -198,6 +198,36 @@ void Looks::show_look(Canvas& canvas, const Look& look, double x, double y) {
   hairline(canvas, x, y + row_mm, 186);
 }
 
+// Where pages of so many mm begin.
+std::vector<std::size_t> starts_in(const std::vector<Line>& all, double room) {
+  std::vector<std::size_t> starts;
+  double left = 0;
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    // A head takes its first look along.
+    const bool head = all[at].look == nullptr;
+    if (starts.empty() || left < (head ? group_mm + row_mm : row_mm)) {
+      starts.push_back(at);
+      left = room;
+    }
+    left -= head ? group_mm : row_mm;
+  }
+  return starts;
+}
+
+// The same on no more pages, none of them fuller than it must be: no page ends the list with a
+// line or two.
+std::vector<std::size_t> even_starts(const std::vector<Line>& all, double room) {
+  auto starts = starts_in(all, room);
+  for (double less = room - row_mm; less >= row_mm; less -= row_mm) {
+    auto fewer = starts_in(all, less);
+    if (fewer.size() > starts.size()) {
+      break;
+    }
+    starts = std::move(fewer);
+  }
+  return starts;
+}
+
 Result<Printed> Looks::print() {
   if (auto allowed = may_print(job_, FactKind::odds, "look"); !allowed) {
     return allowed.problem();
@@ -218,18 +248,10 @@ Result<Printed> Looks::print() {
                        "Write what you see, or \"none\" or \"cannot tell\": three different "
                        "things. Gains are expectations, not promises."});
   const Box body = sheets.body();
-  for (std::size_t first = 0; first < all.size();) {
-    double y = body.y + heads_mm;
-    std::size_t end = first;
-    for (; end < all.size(); ++end) {
-      // A head takes its first look along.
-      const bool head = all[end].look == nullptr;
-      if (y + (head ? group_mm + row_mm : row_mm) > body.bottom()) {
-        break;
-      }
-      y += head ? group_mm : row_mm;
-    }
-    end = std::max(end, first + 1);
+  const auto starts = even_starts(all, body.height - heads_mm);
+  for (std::size_t page = 0; page < starts.size(); ++page) {
+    const std::size_t first = starts[page];
+    const std::size_t end = page + 1 < starts.size() ? starts[page + 1] : all.size();
     const std::string outline = all[first].look == nullptr ? all[first].head : "";
     sheets.add(second_line(), outline, [this, &all, body, first, end](Canvas& canvas) {
       heads(canvas, body);
@@ -245,7 +267,6 @@ Result<Printed> Looks::print() {
         }
       }
     });
-    first = end;
   }
   auto pdf = sheets.finish();
   if (!pdf) {

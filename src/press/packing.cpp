@@ -266,7 +266,7 @@ void Packing::show_item(Canvas& canvas, const Item& item, double x, double y) co
 
 void Packing::foot(Canvas& canvas, const Consignment& of, const Box& body, double y) const {
   text(canvas, body.x + piece_x, y + 5,
-       fmt::format("{} pieces, {} parts{}", of.items.size(), of.parts,
+       fmt::format("{}, {}{}", counted(of.items.size(), "piece"), counted(of.parts, "part"),
                    of.not_weighed == 0 ? "" : fmt::format("; {} not weighed", of.not_weighed)),
        sheet_strong(7.8));
   draw::Style sum = sheet_strong(7.8);

@@ -45,9 +45,18 @@ std::vector<const TableLine*> groups_of(const std::vector<TableLine>& lines) {
 // Rows that must stand together from this line on.
 double kept_together(const std::vector<TableLine>& lines, std::size_t at) {
   if (lines[at].kind != Kind::group) {
-    // A sum never stands alone: the row before it takes it along.
-    const bool sum_follows = at + 1 < lines.size() && lines[at + 1].kind == Kind::sum;
-    return rows_of(lines[at]) + (sum_follows ? 1 : 0);
+    // A sum never stands alone, nor the last row of a group: the two rows before the end take
+    // what follows along.
+    double rows = rows_of(lines[at]);
+    std::size_t rows_after = 0;
+    for (std::size_t i = at + 1; i < lines.size() && lines[i].kind != Kind::group; ++i) {
+      rows_after += lines[i].kind == Kind::row ? 1 : 0;
+      rows += rows_of(lines[i]);
+      if (rows_after > 1) {
+        return rows_of(lines[at]);
+      }
+    }
+    return rows;
   }
   const std::size_t end = group_end(lines, at);
   const std::size_t count = end - at - 1;

@@ -156,6 +156,10 @@ int word_count(std::string_view text) {
   return count;
 }
 
+std::string counted(std::size_t count, std::string_view noun) {
+  return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
+}
+
 std::string without_marks(std::string_view markdown) {
   std::string text;
   for (const auto block : split(markdown, "\n\n")) {

@@ -41,6 +41,9 @@ std::string fitted(const draw::Fonts& fonts,
 // Words, as label rules count them: stretches between spaces.
 int word_count(std::string_view text);
 
+// "1 piece", "5 pieces".
+std::string counted(std::size_t count, std::string_view noun);
+
 // Markdown marks for stress, links and heads taken away; paragraphs stay apart.
 std::string without_marks(std::string_view markdown);
 

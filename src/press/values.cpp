@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "press/lent.h"
 #include "press/table.h"
+#include "press/type.h"
 #include "words/fact.h"
 
 namespace backmark::press {
@@ -118,7 +119,7 @@ void Values::add_lenders(std::vector<TableLine>& lines, Totals& all) {
       lines.push_back(row(*valued));
       add(sum, valued->value);
     }
-    lines.push_back(sum_line(fmt::format("{} pieces", group.size()), sum));
+    lines.push_back(sum_line(counted(group.size(), "piece"), sum));
     for (const auto& [currency, minor] : sum) {
       all[currency] += minor;
     }
@@ -134,8 +135,7 @@ void Values::add_cases(std::vector<TableLine>& lines, Totals& all) {
   }
   lines.push_back({Kind::group, {"The same by case"}});
   for (const auto& [name, of_case] : cases) {
-    lines.push_back(
-        sum_line(fmt::format("{}, {} pieces", name, of_case.second), of_case.first));
+    lines.push_back(sum_line(name + ", " + counted(of_case.second, "piece"), of_case.first));
     for (const auto& [currency, minor] : of_case.first) {
       all[currency] += minor;
     }
@@ -186,7 +186,7 @@ Result<Printed> Values::print() {
                .caution_rest =
                    "Opinions for insurance, each on the day shown, by whoever is named. A "
                    "sale, a tax or a claim needs a qualified valuer."},
-              fmt::format("{} pieces   ·   {}", pieces_.size(), totals_text(by_lender)));
+              counted(pieces_.size(), "piece") + "   ·   " + totals_text(by_lender));
   }
   auto pdf = sheets.finish();
   if (!pdf) {

@@ -77,11 +77,25 @@ TEST_CASE("no group head stands alone, small groups stay whole, a sum takes a ro
   const std::vector<TableLine> lines{group, row, row, row, sum, group, row, row, row, sum};
   CHECK(page_starts(lines, 6) == std::vector<std::size_t>{0, 5});
   const std::vector<TableLine> plain{row, row, row, row, sum};
-  CHECK(page_starts(plain, 4) == std::vector<std::size_t>{0, 3});
+  CHECK(page_starts(plain, 4) == std::vector<std::size_t>{0, 2});  // not a last row alone
   CHECK(page_starts({}, 4).empty());
   // A group that runs over says its head again: of room for 6, four and a half are left.
   const std::vector<TableLine> longer{group, row, row, row, row, row, row, row, row, row};
-  CHECK(page_starts(longer, 6) == std::vector<std::size_t>{0, 5, 9});
+  CHECK(page_starts(longer, 6) == std::vector<std::size_t>{0, 5, 8});
+}
+
+TEST_CASE("one piece is a piece, in the sums too") {
+  PressJob job = demo_printing().job(Audience::registrar);
+  bool alone = false;
+  for (int code = 1; code <= 16; ++code) {
+    job.only = fmt::format("Lender {}", code);
+    const auto printed = print_values(job);
+    const std::string text = printed ? text_in(printed->files.front().bytes) : "";
+    CHECK_FALSE(contains(text, ", 1 pieces"));
+    alone =
+        alone || text.empty() || contains(text, ", 1 piece\n") || contains(text, ", 1 piece ");
+  }
+  CHECK(alone);
 }
 
 TEST_CASE("a page that goes on with a group names it again") {
