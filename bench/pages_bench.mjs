@@ -10,6 +10,9 @@
 // - frames while panning by wheel, while zooming by notches of the wheel, one every sixth frame, and while
 //   spreading two fingers (a little every frame, then a rest, in which the Table is laid and drawn anew):
 //   the 50th and 95th percentile of what passes between two frames, and the longest task of the main thread.
+// - drag: from a movement of the mouse with a piece of the first case in hand until the piece, and until the
+//   checks of its case as it then hangs, are in a frame;
+// - what if: from a key typed on the Sheet of the first piece until what the line would do is in a frame.
 // A figure and no test: it fails only if the Table does not come or does not move. Needs `npm ci` in web/.
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
@@ -142,6 +145,65 @@ const pinched = (page) =>
     return { frames, longest: 0 };
   });
 
+// From what the hand did to the frame that shows it, counted by the page: until `where` reads
+// otherwise, or until the answer to what was `asked` for it has been read (a case's checks most often
+// say the same of the next place), and a frame has been drawn after that.
+const watchHand = ({ on, where, asked }) => {
+  window.took = [];
+  let from = 0;
+  const shown = (since) => requestAnimationFrame(() => setTimeout(() => window.took.push(performance.now() - since)));
+  addEventListener(on, (event) => (from = event.timeStamp), true);
+  if (asked) {
+    const ask = window.fetch;
+    window.fetch = async (address, options) => {
+      const since = from;
+      const answer = await ask(address, options);
+      if (String(address).endsWith(asked) && since > 0) {
+        const read = answer.json.bind(answer);
+        answer.json = () => read().finally(() => setTimeout(() => shown(since)));
+      }
+      return answer;
+    };
+    return;
+  }
+  new MutationObserver(() => {
+    if (from > 0) {
+      shown(from);
+      from = 0;
+    }
+  }).observe(document.querySelector(where), { subtree: true, childList: true, characterData: true, attributes: true });
+};
+const spent = (name, list) => console.log(`${name.padEnd(16)} p50 ${ms(at(list, 0.5))}, p95 ${ms(at(list, 0.95))}, slowest ${ms(at(list, 1))}, of ${list.length}`);
+
+async function handled(context, path, wait, watched, hand) {
+  const page = await context.newPage();
+  await page.goto(base + path);
+  await page.waitForSelector(wait, { timeout: 60000 });
+  await page.waitForTimeout(1500);
+  await page.evaluate(watchHand, watched);
+  await hand(page);
+  await page.waitForTimeout(300);
+  const took = await page.evaluate(() => window.took);
+  await page.close();
+  return took;
+}
+
+// Forty movements of 5 mm and more; the last is not let go over the case, so that nothing is written.
+const drag = async (page) => {
+  const box = await page.locator('.hung-in').nth(4).boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  for (let i = 1; i <= 40; i++) {
+    await page.mouse.move(box.x + box.width / 2 + 6 * i, box.y + box.height / 2 + (i % 2) * 8);
+    await page.waitForTimeout(120);
+  }
+};
+const type = async (page) => {
+  await page.keyboard.press('w');
+  await page.locator('.whatif .line input').focus();
+  await page.keyboard.type('cord: braided leather; height: 49.5', { delay: 120 });
+};
+
 const { server, base } = await serve();
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
 try {
@@ -165,6 +227,11 @@ try {
   told('zoom', await moved(page, 300, 6, { deltaY: 70, ctrlKey: true }));
   told('years', await moved(page, 300, 6, { deltaY: 70, altKey: true }));
   told('pinch', await pinched(page));
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  const named = await page.locator('.chosen').getAttribute('aria-label');
+  spent('drag, the piece', await handled(context, '/show?see=case', '.elevation', { on: 'pointermove', where: '.elevation' }, drag));
+  spent('drag, checks', await handled(context, '/show?see=case', '.elevation', { on: 'pointermove', asked: '/api/care' }, drag));
+  spent('what if', await handled(context, '/sheet/' + encodeURIComponent(named.split(',')[0]), '.sheet.ready', { on: 'keydown', where: '.sheet' }, type));
 } finally {
   await browser.close();
   server.kill('SIGTERM');

@@ -1,4 +1,4 @@
-// Bundles the pages into dist/: index.html, app.js, app.css, tiles.js, sw.js and fonts/.
+// Bundles the pages into dist/: index.html, ahead.js, app.js, app.css, tiles.js, sw.js and fonts/.
 import { build } from 'esbuild';
 import { cpSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -39,7 +39,7 @@ const css = fonts();
 const shared = { bundle: true, minify: true, target: 'es2021', legalComments: 'none', absWorkingDir: here };
 await build({
   ...shared,
-  entryPoints: { app: 'src/main.tsx', tiles: 'src/pages/tiles_worker.ts', sw: 'src/sw.ts' },
+  entryPoints: { ahead: 'src/ahead.ts', app: 'src/main.tsx', tiles: 'src/pages/tiles_worker.ts', sw: 'src/sw.ts' },
   format: 'iife',
   jsx: 'automatic',
   jsxImportSource: 'preact',

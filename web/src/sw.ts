@@ -3,7 +3,7 @@
 export {};
 const here = self as unknown as ServiceWorkerGlobalScope;
 const shelf = 'backmark-1';
-const frame = ['/', '/assets/app.js', '/assets/app.css', '/assets/tiles.js', '/assets/mark.svg'];
+const frame = ['/', '/assets/ahead.js', '/assets/app.js', '/assets/app.css', '/assets/tiles.js', '/assets/mark.svg'];
 
 here.addEventListener('install', (event) => {
   event.waitUntil(

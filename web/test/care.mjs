@@ -106,7 +106,7 @@ try {
   await sources.locator('[aria-label^="bearing on"]').click();
   await sources.locator('.choices button').nth(1).click();
   await says(sources, '.claims', 'What would settle it');
-  await sources.waitForFunction(() => /Look next: ES|No look would settle much/.test(document.querySelector('.claims').textContent), null, { timeout: 200000 });
+  await sources.waitForFunction(() => /Look next: ES|No look at these pieces should move it/.test(document.querySelector('.claims').textContent), null, { timeout: 200000 });
   await sources.close();
 
   // A word that nobody has noted becomes a term of a group, by keyboard alone.

@@ -117,8 +117,8 @@ export function onTableCame(listener: (bytes: ArrayBuffer) => void): () => void 
   tableCame = listener;
   return () => void (tableCame === listener && (tableCame = () => undefined));
 }
-async function tableIn(response: Response): Promise<TableAnswer> {
-  const bytes = await response.arrayBuffer();
+async function tableIn(response: Response, bytes?: ArrayBuffer): Promise<TableAnswer> {
+  bytes ??= await response.arrayBuffer();
   if (response.ok) {
     tableCame(bytes);
   }
@@ -139,11 +139,11 @@ async function post(operation: string, parameters: object, own: boolean): Promis
   return operation === 'table' ? tableIn(response) : read(response, own);
 }
 
-// The table that the page (index.html) asked for before this script ran. Nearly every page needs
-// it; whoever asks within the first seconds gets it, unless something changed since.
+// The table that was asked for before this script ran (ahead.ts). Nearly every page needs it;
+// whoever asks within the first seconds gets it, unless something changed since.
 let early: Promise<TableAnswer> | null = null;
 export function tableAhead() {
-  const first = fetch('/api/table').then(tableIn);
+  const first = window.ahead ? window.ahead.table.then(({ response, bytes }) => tableIn(response, bytes)) : fetch('/api/table').then((response) => tableIn(response));
   early = first.catch(() => post('table', {}, false) as Promise<TableAnswer>);
   early.catch(() => undefined); // told to who asks
   const over = () => {

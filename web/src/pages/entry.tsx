@@ -9,29 +9,36 @@ import { NewTerm } from './new_term';
 
 const reasons = ['measured again', 'better light', 'typing slip', 'other'];
 
-// Asks what the line would do, 90 ms after the last key; the last question wins.
+// Asks what the line would do with every key: one question at a time, the line as it then stands
+// next. It is answered sooner than a rest between two keys would take.
 function useThought(number: string, line: string, round: number): { thought: Thought | null; weighing: boolean } {
   const [thought, set] = useState<Thought | null>(null);
   const [weighing, weigh] = useState(false);
-  const turn = useRef(0);
+  const wish = useRef({ line: '' });
+  const busy = useRef(false);
+  const ask = async () => {
+    busy.current = true;
+    for (let asked; asked !== wish.current && wish.current.line.trim(); ) {
+      asked = wish.current;
+      const late = setTimeout(() => weigh(true), 250);
+      const answer = await call('what-if', { number, line: asked.line }).catch(() => null);
+      clearTimeout(late);
+      if (answer && wish.current.line.trim()) {
+        set(answer);
+      }
+    }
+    weigh(false);
+    busy.current = false;
+  };
   useEffect(() => {
-    const mine = ++turn.current;
+    wish.current = { line };
     if (!line.trim()) {
       set(null);
-      return;
+    } else if (!busy.current) {
+      void ask();
     }
-    const timer = setTimeout(() => {
-      const late = setTimeout(() => mine === turn.current && weigh(true), 250);
-      call('what-if', { number, line })
-        .then((answer) => mine === turn.current && set(answer))
-        .catch(() => undefined)
-        .finally(() => {
-          clearTimeout(late);
-          weigh(false);
-        });
-    }, 90);
-    return () => clearTimeout(timer);
   }, [number, line, round]);
+  useEffect(() => () => void (wish.current = { line: '' }), []);
   return { thought, weighing };
 }
 

@@ -13,7 +13,8 @@ export type Wish = Omit<Order, 'version' | 'table' | 'first'>;
 const keyOf = (tile: Tile) => tile.tx + ',' + tile.ty;
 
 export class Tiles {
-  private worker = new Worker('/assets/tiles.js');
+  private worker: Worker;
+  private begun: Worker | null; // before this script was there
   private canvas: HTMLCanvasElement | null = null;
   private kept = new Map<string, Kept>();
   private ahead: Drawn[] = []; // of a layout that is not in sight yet
@@ -37,6 +38,9 @@ export class Tiles {
   // Told of a layout when it is there, unless something else was ordered since.
   laid: (layout: LaidOut) => void = () => undefined;
   constructor() {
+    this.begun = window.ahead?.worker ?? null;
+    this.worker = this.begun ?? new Worker('/assets/tiles.js');
+    window.ahead && (window.ahead.worker = null);
     this.worker.onmessage = ({ data }: MessageEvent<Told>) => {
       if (data.drawn) {
         this.take(data.drawn);
@@ -68,6 +72,9 @@ export class Tiles {
     if (!this.tables.has(written)) {
       const id = ++this.came;
       this.tables.set(written, id);
+      if (this.begun && written === window.ahead?.read) {
+        return; // it was given that one itself
+      }
       const copy = written.slice(0);
       this.worker.postMessage({ table: copy, id }, [copy]);
     }
