@@ -116,6 +116,8 @@ struct Reckoning::Inside {
   // Whether acquisitions are weighed by what the style engine learned of them.
   bool lag_in_style() const { return style && gathered.arrivals >= least_arrivals; }
   Judged judge(const Asked& asked, bool detailed) const;
+  // Year and maker alone, for "without this": what does not fit the rest is not asked.
+  Judged judge_bare(const Asked& asked) const;
   // `apart`: with each kind of replaceable part held against the rest, for weigh_doubts.
   void weigh_style(const Asked& asked, bool detailed, bool apart, Judged& out) const;
   void weigh_parts(const Asked& asked, Judged& out) const;

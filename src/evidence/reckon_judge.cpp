@@ -239,6 +239,16 @@ Judged Reckoning::Inside::judge(const Asked& asked, bool detailed) const {
   return out;
 }
 
+Judged Reckoning::Inside::judge_bare(const Asked& asked) const {
+  Judged out;
+  out.axis = axis;
+  weigh_style(asked, false, false, out);
+  weigh_parts(asked, out);
+  weigh_said(asked, out);
+  weigh_makers(asked, out);
+  return out;
+}
+
 model::PlaceBelief Reckoning::Inside::place_of(const Asked& asked, const Judged& judged) const {
   if (asked.said.place) {
     return {asked.said.place, 0.9};

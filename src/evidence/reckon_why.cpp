@@ -1,6 +1,7 @@
 // Why this year and this maker: each piece of evidence weighed by leaving it out.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "base/text.h"
 #include "evidence/reckon_inside.h"
@@ -168,9 +169,11 @@ std::vector<model::Misfit> misfits_of(const model::Show& show,
 
 namespace {
 
+// The piece's answer without something.
+using Without = std::function<PieceBelief(const LeftOut&)>;
+
 // Lines for what is said of the year, one a reliability switch.
-void add_said(const Reckoning& reckoning,
-              std::size_t piece,
+void add_said(const Without& judge_without,
               const Judged& judged,
               const PieceBelief& belief,
               std::vector<EvidenceLine>& lines) {
@@ -185,7 +188,7 @@ void add_said(const Reckoning& reckoning,
     if (others > 0) {
       line.source += fmt::format("; with {} more of the same origin, counted once", others);
     }
-    weigh(belief, reckoning.judge(piece, without), line);
+    weigh(belief, judge_without(without), line);
     line.reliability = 1 - judged.wrong_p[f];
     line.disagrees = judged.wrong_p[f] >= doubtful;
     line.alone = normalised_curve(judged.axis, factor_on_years(judged.factors[f]));
@@ -193,14 +196,13 @@ void add_said(const Reckoning& reckoning,
   }
 }
 
-void add_makers(const Reckoning& reckoning,
-                std::size_t piece,
+void add_makers(const Without& judge_without,
                 const GatheredPiece& gathered,
                 const PieceBelief& belief,
                 std::vector<EvidenceLine>& lines) {
   for (const SaidOfMaker& said : gathered.makers) {
     EvidenceLine line{.what = said.what, .source = said.source, .record = said.record};
-    weigh(belief, reckoning.judge(piece, {.records = {said.record}}), line);
+    weigh(belief, judge_without({.records = {said.record}}), line);
     line.reliability = said.reliability;
     lines.push_back(std::move(line));
   }
@@ -216,8 +218,12 @@ Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
   Why why;
   why.belief = inside_->to_belief(asked, judged);
   why.misfits = misfits_of(show, asked.id, judged);
-  add_said(*this, piece, judged, why.belief, why.lines);
-  add_makers(*this, piece, gathered.pieces[piece], why.belief, why.lines);
+  const Without without = [&](const LeftOut& left_out) {
+    const Asked less = inside_->asked(piece, left_out);
+    return inside_->to_belief(less, inside_->judge_bare(less));
+  };
+  add_said(without, judged, why.belief, why.lines);
+  add_makers(without, gathered.pieces[piece], why.belief, why.lines);
   const StyleColumns& columns = gathered.columns;
   for (std::size_t c = 0; c < columns.ids().size(); ++c) {
     const model::Character* character = show.find(columns.ids()[c]);
@@ -228,7 +234,7 @@ Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
                       .source = "the piece",
                       .character = character->id,
                       .record = gathered.pieces[piece].records[c]};
-    weigh(why.belief, judge(piece, {.characters = {character->id.value}}), line);
+    weigh(why.belief, without({.characters = {character->id.value}}), line);
     if (c < judged.style.lines.size() && !judged.style.lines[c].nats.empty()) {
       line.alone = from_nats(judged.axis, judged.style.lines[c].nats);
     }
@@ -256,7 +262,7 @@ Reckoning::Why Reckoning::explain(std::size_t piece, std::size_t count) const {
       stories.records.insert(claim.id.value);
     }
   }
-  why.without_stories = judge(piece, stories);
+  why.without_stories = stories.records.empty() ? why.belief : without(stories);
   return why;
 }
 

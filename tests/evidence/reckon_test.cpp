@@ -173,6 +173,22 @@ TEST_CASE("one wrong story cannot drag a piece, and it is named") {
         why.belief.year.inside({1960}, {1980}));
 }
 
+TEST_CASE(
+    "without stories the answer is that of the piece judged without them, to the last bit") {
+  Invented made;
+  const auto told = made.add("clip", 0);
+  made.say(told, made.story, 1946);
+  const Reckoning reckoning = made.reckon();
+  evidence::LeftOut stories;
+  for (const model::Claim& claim : made.show.claims_on(told)) {
+    stories.records.insert(claim.id.value);
+  }
+  const auto why = reckoning.explain(made.count() - 1, 0);
+  CHECK(why.without_stories.year.p == reckoning.judge(made.count() - 1, stories).year.p);
+  const auto untold = reckoning.explain(0, 0);
+  CHECK(untold.without_stories.year.p == reckoning.judge(0).year.p);
+}
+
 TEST_CASE("the weight of a line is what the answer loses without it") {
   Invented made;
   const Reckoning reckoning = made.reckon();
