@@ -16,12 +16,6 @@ void in_order(std::vector<T>& rows, const Less& less) {
   std::inplace_merge(rows.begin(), rest, rows.end(), less);
 }
 
-// Kinds that are asked for by piece stand by piece, the others by id.
-template <class T>
-constexpr bool stands_by_piece =
-    std::is_same_v<T, Observation> || std::is_same_v<T, Part> || std::is_same_v<T, Mark> ||
-    std::is_same_v<T, Photograph> || std::is_same_v<T, Note> || std::is_same_v<T, Event>;
-
 bool on_piece(const Claim& claim) {
   return claim.about == About::piece;
 }
@@ -158,22 +152,35 @@ std::span<const Claim> Show::claims_on(Id<Piece> piece) const {
   return {first, last};
 }
 
+std::array<Show::Kind, Show::kind_count> Show::no_records() {
+  static const std::array<Kind, kind_count> none =
+      []<class... T>(const std::tuple<std::vector<T>...>*) {
+        return std::array<Kind, kind_count>{Kind{std::make_shared<std::vector<T>>()}...};
+      }(static_cast<const Records*>(nullptr));
+  return none;
+}
+
+Show::Show() : kinds_(no_records()), by_number_(std::make_shared<ByNumber>()) {}
+
+void Show::fill(Records records) {
+  std::apply([&](auto&... rows) { (fill(std::move(rows)), ...); }, records);
+}
+
 void Show::settle() {
   pool.settle();
-  const bool numbered_anew = !std::get<Rows<Piece>>(kinds_).settled;
-  const auto settle_kind = []<class T>(Rows<T>& kind) {
-    if (!kind.settled) {
-      settle_rows(kind.rows.write());
-      kind.settled = true;
+  const bool numbered_anew = !kinds_[place<Piece>].settled;
+  each_kind([&]<class T>(const std::vector<T>&) {
+    if (!kinds_[place<T>].settled) {
+      settle_rows(all<T>());
+      kinds_[place<T>].settled = true;
     }
-  };
-  std::apply([&](auto&... kinds) { (settle_kind(kinds), ...); }, kinds_);
+  });
   if (!numbered_anew) {
     return;
   }
   auto by_number = std::make_shared<ByNumber>();
-  by_number->pieces = std::get<Rows<Piece>>(kinds_).rows;
-  const auto& pieces = by_number->pieces.read();
+  by_number->pieces = kinds_[place<Piece>].rows;
+  const auto& pieces = std::as_const(*this).all<Piece>();
   by_number->at.reserve(pieces.size());
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     by_number->at.emplace(pieces[i].number, i);

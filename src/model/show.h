@@ -2,16 +2,19 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
+#include <atomic>
 #include <cstdint>
 #include <memory>
 #include <span>
 #include <string>
 #include <string_view>
 #include <tuple>
+#include <type_traits>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
-#include "base/shared.h"
 #include "model/display.h"
 #include "model/exhibit.h"
 #include "model/knowledge.h"
@@ -87,43 +90,67 @@ class Pool {
   Texts newer_;
 };
 
-// The show. Records of each kind stand in the order of their ids; observations stand by piece,
-// then id. Only what holds now is here: superseded and withdrawn records are in the book.
+// Kinds that are asked for by piece stand by piece, then id; claims by what they are about; the
+// others by id.
+template <class T>
+constexpr bool stands_by_piece =
+    std::is_same_v<T, Observation> || std::is_same_v<T, Part> || std::is_same_v<T, Mark> ||
+    std::is_same_v<T, Photograph> || std::is_same_v<T, Note> || std::is_same_v<T, Event>;
+
+// How many kinds of record there are, and the place of one of them among Records.
+template <class... T>
+consteval std::size_t count_of(const std::tuple<std::vector<T>...>*) {
+  return sizeof...(T);
+}
+template <class Wanted, class... T>
+consteval std::size_t place_of(const std::tuple<std::vector<T>...>*) {
+  std::size_t place = 0;
+  (void)((std::is_same_v<T, Wanted> || (++place, false)) || ...);
+  return place;
+}
+
+// The show. Only what holds now is here: superseded and withdrawn records are in the book.
 // Build one with `settle` after filling it; then treat it as unchangeable. A copy costs little:
-// it shares every kind of record that is not written to.
+// it shares every kind of record that is not written to. One that was moved from can only be
+// assigned to.
 class Show {
  public:
+  Show();
+
   Pool pool;
   std::int64_t position = 0;  // the place in the book of changes it was read at
   std::int32_t next_id = 1;   // the first id not yet used
 
   template <class T>
   const std::vector<T>& all() const {
-    return std::get<Rows<T>>(kinds_).rows.read();
+    return *static_cast<const std::vector<T>*>(kinds_[place<T>].rows.get());
   }
   // To be changed, then settled.
   template <class T>
   std::vector<T>& all() {
-    auto& kind = std::get<Rows<T>>(kinds_);
+    Kind& kind = kinds_[place<T>];
     kind.settled = false;
-    return kind.rows.write();
+    if (kind.rows.use_count() != 1) {
+      kind.rows = std::make_shared<std::vector<T>>(std::as_const(*this).template all<T>());
+    }
+    // The last other holder may have let go just now; what it read is read before we write.
+    std::atomic_thread_fence(std::memory_order_acquire);
+    return *static_cast<std::vector<T>*>(kind.rows.get());
   }
 
-  // All records of one kind, in place of what was there; then settle.
+  // All records of one kind, or of every kind, in place of what was there; then settle.
   template <class T>
   void fill(std::vector<T> rows) {
-    std::get<Rows<T>>(kinds_) = {Shared(std::move(rows)), false};
+    kinds_[place<T>] = {std::make_shared<std::vector<T>>(std::move(rows)), false};
   }
-
-  // The records of every kind, in place of what was there; then settle.
-  void fill(Records records) {
-    std::apply([&](auto&... rows) { (fill(std::move(rows)), ...); }, records);
-  }
+  void fill(Records records);
 
   // Calls visit(rows) with the records of every kind, in the order of Records.
   template <class Visit>
   void each_kind(Visit&& visit) const {
-    std::apply([&](const auto&... kinds) { (visit(kinds.rows.read()), ...); }, kinds_);
+    [&]<class... T>(const std::tuple<std::vector<T>...>*) {
+      (visit(all<T>()), ...);
+    }(static_cast<const Records*>(nullptr));
   }
   // The same, to be changed, then settled.
   template <class Visit>
@@ -131,7 +158,7 @@ class Show {
     each_kind([&]<class T>(const std::vector<T>&) { visit(all<T>()); });
   }
 
-  // The record with this id, or null.
+  // The record with this id, or null; linear for kinds that do not stand by id.
   template <class T>
   const T* find(Id<T> id) const;
 
@@ -158,34 +185,32 @@ class Show {
   void settle();
 
  private:
-  template <class T>
-  struct Rows {
-    Shared<std::vector<T>> rows;
+  // The type of the rows is told by the place alone: a tuple of thirty kinds in each of the
+  // hundreds of bodies that include this costs a tenth of the time they take to compile.
+  struct Kind {
+    std::shared_ptr<void> rows;  // std::vector<T>; never null
     bool settled = true;
   };
-  template <class Kinds>
-  struct RowsOf;
-  template <class... T>
-  struct RowsOf<std::tuple<std::vector<T>...>> {
-    using type = std::tuple<Rows<T>...>;
-  };
+  static constexpr std::size_t kind_count = count_of(static_cast<const Records*>(nullptr));
+  template <class T>
+  static constexpr std::size_t place = place_of<T>(static_cast<const Records*>(nullptr));
+
   // Looks into the numbers of these pieces, and so keeps them.
   struct ByNumber {
-    Shared<std::vector<Piece>> pieces;
+    std::shared_ptr<const void> pieces;
     std::unordered_map<std::string_view, std::size_t> at;
   };
 
-  RowsOf<Records>::type kinds_;
-  std::shared_ptr<const ByNumber> by_number_ = std::make_shared<ByNumber>();
+  static std::array<Kind, kind_count> no_records();
+
+  std::array<Kind, kind_count> kinds_;
+  std::shared_ptr<const ByNumber> by_number_;
 };
 
 template <class T>
 const T* Show::find(Id<T> id) const {
   const auto& rows = all<T>();
-  if constexpr (std::is_same_v<T, Piece> || std::is_same_v<T, Character> ||
-                std::is_same_v<T, Maker> || std::is_same_v<T, Source> ||
-                std::is_same_v<T, Section> || std::is_same_v<T, Lender> ||
-                std::is_same_v<T, Case>) {
+  if constexpr (!stands_by_piece<T> && !std::is_same_v<T, Claim>) {
     const auto at = std::lower_bound(rows.begin(), rows.end(), id,
                                      [](const T& row, Id<T> want) { return row.id < want; });
     return at != rows.end() && at->id == id ? &*at : nullptr;
