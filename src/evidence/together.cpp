@@ -13,7 +13,7 @@ namespace {
 // The common factor from -6 to 6 by the trapezoid rule, whose error is negligible for a normal
 // weight at this step.
 constexpr double factor_end = 6;
-constexpr double factor_step = 0.1;
+constexpr int factor_steps = 60;  // either way
 
 struct Factors {
   std::vector<double> z;
@@ -24,7 +24,8 @@ const Factors& factors() {
   static const Factors all = [] {
     Factors made;
     double sum = 0;
-    for (double z = -factor_end; z <= factor_end; z += factor_step) {
+    for (int step = -factor_steps; step <= factor_steps; ++step) {
+      const double z = step * factor_end / factor_steps;
       made.z.push_back(z);
       made.weight.push_back(std::exp(-0.5 * z * z));
       sum += made.weight.back();
@@ -207,6 +208,7 @@ double oldest_is_by(const std::vector<Racer>& racers,
     return 0;
   }
   std::vector<std::vector<double>> sums;
+  sums.reserve(racers.size());
   for (const Racer& racer : racers) {
     sums.push_back(cumulated_p(*racer.year_p));
   }
