@@ -147,6 +147,14 @@ Json events_json(const Show& show, const model::Piece& piece) {
   return list;
 }
 
+Json notes_json(const Show& show, const model::Piece& piece) {
+  Json list = Json::array();
+  for (const model::Note& note : show.notes_of(piece.id)) {
+    list.push_back({{"heading", show.text(note.heading)}, {"text", note.text}});
+  }
+  return list;
+}
+
 Json facts_json(const Show& show, const model::Piece& piece) {
   const auto& all = show.all<model::Piece>();
   const auto row = &piece - all.data();
@@ -165,7 +173,8 @@ Json facts_json(const Show& show, const model::Piece& piece) {
           {"observations", observations_json(show, piece)},
           {"marks", marks_json(show, piece)},
           {"claims", told_json(show, piece)},
-          {"events", events_json(show, piece)}};
+          {"events", events_json(show, piece)},
+          {"notes", notes_json(show, piece)}};
 }
 
 Result<evidence::LeftOut> left_out(const Call& call) {

@@ -136,8 +136,11 @@ function ToldLine({ told, onClose }: { told: Told; onClose: () => void }) {
 }
 
 export function App() {
-  const route = useRoute();
-  const page = pages.find((one) => one.key === route.page) ?? pages[0];
+  const asked = useRoute();
+  const known = pages.find((one) => one.key === asked.page);
+  // An address that is none of a page's leads to the Table, and names no piece.
+  const route = known ? asked : { ...asked, page: pages[0].key, piece: '' };
+  const page = known ?? pages[0];
   const [piece, setPiece] = useState('');
   const { hello, there } = useHello(piece);
   const [menu, setMenu] = useState<'' | 'menu' | 'keys'>('');

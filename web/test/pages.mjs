@@ -72,6 +72,11 @@ try {
   const bare = await open(context, empty.base, '/', '.first');
   assert.equal(await bare.locator('.way').count(), 3);
   await accessible(bare, 'empty');
+  for (const path of ['/sheet', '/notes', '/years', '/looks', '/sources', '/show', '/show?see=case', '/show?see=days', '/prints']) {
+    const page = await open(context, empty.base, path, '.first, .ready');
+    await accessible(page, 'empty ' + path);
+    await page.close();
+  }
 
   // By keyboard alone: choose, pick, undo the pick, open the sheet, lift a ribbon, lay it back.
   const page = await open(context, full.base, '/table', '.chosen');
@@ -87,10 +92,14 @@ try {
   // A zoom follows the hand, settles on a step, and what lay under the hand lies there again.
   const [x, y] = await page.locator('.chosen').boundingBox().then((box) => [box.x + box.width / 2, box.y + box.height / 2]);
   await page.mouse.move(x, y);
+  await page.evaluate(() => {
+    const board = document.querySelector('.cloth');
+    new MutationObserver(() => (window.stretched ||= /scale\(1\.\d+, 1\.\d+\)/.test(board.style.transform))).observe(board, { attributes: true });
+  });
   await page.keyboard.down('Control');
   await page.mouse.wheel(0, -100);
   await page.keyboard.up('Control');
-  await page.waitForFunction(() => /scale\(1\.\d+, 1\.\d+\)/.test(document.querySelector('.cloth').style.transform), null, { polling: 5 });
+  await page.waitForFunction(() => window.stretched);
   await page.waitForFunction(() => /1 : 3/.test(document.querySelector('.say').textContent) && document.querySelector('.cloth').dataset.drawn && !document.querySelector('.cloth').style.transform);
   const after = await page.locator('.chosen').boundingBox();
   assert.ok(Math.abs(after.y + after.height / 2 - y) < 12 && Math.abs(after.x + after.width / 2 - x) < 12, 'the piece lies under the hand');
@@ -185,6 +194,27 @@ try {
   await bare.locator('.reading .btn.main').click();
   await bare.waitForSelector('.chosen');
   assert.equal(await bare.locator('.chosen').getAttribute('aria-setsize'), '2');
+
+  // An address that is no page's, a piece that is not there, nonsense in a note, a show without a day.
+  await bare.goto(empty.base + '/nonsense/page');
+  await bare.waitForSelector('.chosen');
+  assert.match(await bare.locator('.drawers').textContent(), /Sheetone piece/);
+  await bare.goto(empty.base + '/sheet/H%2099');
+  await bare.waitForSelector('.which');
+  assert.match(await bare.locator('.which').textContent(), /There is no piece H 99/);
+  await bare.locator('.which input').fill('h 12');
+  await bare.locator('.which button').click();
+  await bare.waitForSelector('.sheet.ready');
+  await bare.goto(empty.base + '/notes/H%2012');
+  await bare.locator('.line input').fill(`; <b>${'quay'.repeat(60)}</b>; :`);
+  await bare.locator('.line input').press('Enter');
+  await bare.waitForFunction(() => /As it was typed.*<b>quayquay/.test(document.querySelector('.kept').textContent), null, { timeout: 30000 });
+  assert.equal(await bare.evaluate(cutOff), '', 'a long word is broken');
+  await accessible(bare, 'nonsense');
+  await bare.goto(empty.base + '/show?see=days');
+  await bare.locator('.days input').fill('2031-05-17');
+  await bare.locator('.days button').click();
+  await bare.waitForSelector('.task');
 
   // Photographs: a folder with a name that fits, one known by its folder, one that says nothing.
   const pictures = join(folder, 'pictures');

@@ -3,6 +3,7 @@ import type { Asks } from '../api';
 import { asProblem, decided, lastChange, newestChange, once, Refusal } from './api';
 import { drain, shelf, type Sent, type Waiting } from './queue';
 import { tell, tellProblem } from './tell';
+import { undo } from './undo';
 
 const heard = new Set<(count: number) => void>();
 let busy: Promise<void> | null = null;
@@ -43,7 +44,9 @@ async function send(one: Waiting): Promise<Sent> {
 export function sendWaiting(): Promise<void> {
   busy ??= drain(shelf, send)
     .then(({ kept, left }) => {
-      if (kept > 1) {
+      if (kept === 1 && left === 0) {
+        tell('Kept.', { label: 'Undo', run: () => void undo() });
+      } else if (kept > 1) {
         tell(`${kept} notes went to the desk.` + (left ? ` ${left} wait.` : ''));
       }
     })

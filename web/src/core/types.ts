@@ -114,6 +114,7 @@ export interface SheetAnswer extends Answer {
   marks: { text: string; place: string }[];
   claims: { text: string; source: string; against: boolean }[];
   events: { date: string; text: string; party: string; place: string }[];
+  notes: { heading: string; text: string }[];
   evidence: Evidence[];
   misfits: { what: string; part: string; p: number }[];
   alike: { number: string; title: string; share: number; why: string[]; unlike: string[] }[];

@@ -71,13 +71,16 @@ export function Beside({ table, numbers }: { table: TableAnswer; numbers: string
         {pieces.map((piece, i) => piece.year && <FadeBand key={piece.number} years={piece.year} x={(year) => xOf(axis, year)} y={said - 4 + i * 11} high={5} torn={piece.torn !== null} />)}
       </svg>
       <div class="scroller" tabIndex={0} role="region" aria-label="The pieces and what differs" onScroll={measure}>
-        <table>
+        <table style={{ minWidth: 58 + 100 * pieces.length + 'px' }}>
           <thead>
             <tr>
               <td />
               {pieces.map((piece) => (
                 <th key={piece.number} scope="col">
-                  <a href={sheetOf(piece.number)}>{piece.number}</a> {piece.title}
+                  <a href={sheetOf(piece.number)}>{piece.number}</a>
+                  <span class="clamp" title={piece.title}>
+                    {piece.title}
+                  </span>
                   <span class="made">{piece.made}</span>
                   <span class="by">{piece.by}</span>
                 </th>

@@ -1,10 +1,12 @@
 // The days to opening: each task where it may lie, what is likeliest to break the day, and until when
 // a piece may be decided on.
 import { useState } from 'preact/hooks';
+import { asProblem, write } from '../core/api';
 import { useAsk, useSize } from '../core/hooks';
 import { ProblemSlip, Sentence } from '../core/parts';
 import { sheetOf } from '../core/route';
 import { useRule } from '../core/square';
+import { tellProblem } from '../core/tell';
 import type { ScheduleAnswer, Task } from '../core/types';
 
 const day = 86400000;
@@ -87,10 +89,42 @@ function Odds({ plan }: { plan: ScheduleAnswer }) {
   );
 }
 
+// Nothing can be reckoned back from before the day of opening is set.
+function NoDay({ again }: { again: () => void }) {
+  const begin = async (event: Event) => {
+    event.preventDefault();
+    try {
+      await write('setting', { key: 'opens', value: String(new FormData(event.target as HTMLFormElement).get('day')) });
+      again();
+    } catch (fault) {
+      tellProblem(asProblem(fault));
+    }
+  };
+  return (
+    <div class="showing days none ready">
+      <Sentence>
+        The show has no opening day yet; or <a class="pick" href="/show">the sections</a>
+      </Sentence>
+      <div class="scroller">
+        <form class="row" onSubmit={begin}>
+          <label>
+            It opens on <input class="field" type="date" name="day" required />
+          </label>
+          <button class="btn main">Set it</button>
+        </form>
+        <p class="sub">Every task is then drawn where it must lie for that day to hold.</p>
+      </div>
+    </div>
+  );
+}
+
 export function Days() {
   const asked = useAsk('schedule', {});
   const size = useSize();
   useRule({ axis: null, flag: null, words: 'the days to opening', side: null });
+  if (asked.problem?.fault === 'not_found' && !asked.data) {
+    return <NoDay again={asked.again} />;
+  }
   if (asked.problem && !asked.data) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }

@@ -69,8 +69,9 @@ export function Looks() {
   const dated = table.data?.pieces.some((piece) => piece.year) ?? false;
   const [y0, y1] = span((table.data?.pieces ?? []).map((piece) => piece.year));
   const left = size.phone ? 12 : 92; // of the cards
-  const x0 = size.phone ? 96 : size.tablet ? 430 : 470;
-  const right = size.phone ? 30 : size.tablet ? 210 : 370 + 260; // the slip, minutes and buttons
+  const snug = !size.phone && !size.tablet && size.w < 1300;
+  const x0 = size.phone ? 96 : size.tablet ? 430 : snug ? 410 : 470;
+  const right = size.phone ? 30 : size.tablet ? 210 : snug ? 370 + 170 : 370 + 260; // the slip, minutes and buttons
   const axis: Axis = { x0, y0, y1, k: (size.w - right - x0) / (y1 - y0) };
   const k = size.phone ? 0 : 13; // pixels a minute: as much as the shortest needs to be read
   const key = (number: string) => `${number}/${by}`;

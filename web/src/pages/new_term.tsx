@@ -30,7 +30,7 @@ interface Props {
 
 export function NewTerm({ read, parts, onTerm, onCharacter }: Props) {
   const unknown = read.find((one) => one.groups.length > 0 && !one.label);
-  const nameless = read.find((one) => one.new_character);
+  const nameless = read.find((one) => one.new_character && /\p{L}/u.test(one.text.slice(0, one.text.search(/[:=]/))));
   const add = async (text: string, part: string) => {
     const words = characterWords(text, part);
     try {

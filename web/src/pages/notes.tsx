@@ -1,82 +1,33 @@
 // Notes: type what you see, in any order; each part shows what it was taken for.
 import { useEffect, useState } from 'preact/hooks';
-import { photo } from '../core/api_photo';
 import { span } from '../core/geometry';
-import { useAsk, useKept, useSize } from '../core/hooks';
+import { useAsk, useSize } from '../core/hooks';
 import { onWaiting, sendWaiting } from '../core/later';
 import { ProblemSlip } from '../core/parts';
-import { go, type Route } from '../core/route';
+import type { Route } from '../core/route';
 import { useRule } from '../core/square';
 import { undo } from '../core/undo';
-import type { TableAnswer, Years } from '../core/types';
+import type { Years } from '../core/types';
 import { Entry } from './entry';
+import { Empty } from './first';
 import { plateScale } from './sheet_plate';
 import { PiecePicture } from './table_slip';
+import { Which } from './which';
 
 export function Notes({ route }: { route: Route }) {
   const table = useAsk('table', {});
   const number = route.piece;
   const known = table.data?.pieces.find((piece) => piece.number === number);
+  if (table.data?.pieces.length === 0) {
+    return <Empty />;
+  }
   if (!number) {
-    return <Which table={table.data} />;
+    return <Which table={table.data} to="notes" />;
   }
   if (table.data && !known) {
-    return <Which table={table.data} missing={number} />;
+    return <Which table={table.data} missing={number} to="notes" />;
   }
   return <Noting number={number} years={table.data?.pieces.map((piece) => piece.year) ?? []} key={number} />;
-}
-
-// The first pieces of the day plan, each a button: most often one of them is on the table.
-function Planned({ table }: { table: TableAnswer }) {
-  const [hours] = useKept<number>('hours', 6);
-  const [by] = useKept<string>('by', 'tray');
-  const { data } = useAsk('look', { hours, by });
-  const numbers = [...new Set(data?.plan.flatMap((stop) => stop.looks.map((look) => look.number)))].slice(0, 6);
-  if (numbers.length === 0) {
-    return null;
-  }
-  return (
-    <section class="planned" aria-label="Next by the day plan">
-      <h2>Next by the day plan</h2>
-      <ul>
-        {numbers.map((number) => {
-          const front = table.pieces.find((piece) => piece.number === number)?.pictures.find((picture) => picture.view === 'front');
-          return (
-            <li key={number}>
-              <a href={'/notes/' + encodeURIComponent(number)}>
-                {front && <img src={photo(number, 'front', 128, front.v)} alt="" />}
-                {number}
-              </a>
-            </li>
-          );
-        })}
-      </ul>
-    </section>
-  );
-}
-
-function Which({ table, missing }: { table: TableAnswer | null; missing?: string }) {
-  useRule({ axis: null, flag: null, words: '', side: null });
-  return (
-    <div class="which ready">
-      <h1>Which piece is on the table?</h1>
-      {missing && <p class="torn">There is no piece {missing} in this show.</p>}
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          const typed = new FormData(event.target as HTMLFormElement).get('number') as string;
-          const wanted = typed.trim().toLowerCase();
-          const found = table?.pieces.find((piece) => piece.number.toLowerCase() === wanted || piece.number.replace(/\D+0*/, '') === wanted.replace(/\D+0*/, ''));
-          go('/notes/' + encodeURIComponent(found?.number ?? typed.trim()));
-        }}
-      >
-        <input name="number" aria-label="Number of the piece" autocomplete="off" autofocus placeholder="ES 118" list="numbers" />
-        <datalist id="numbers">{(table?.pieces ?? []).slice(0, 2000).map((piece) => <option key={piece.number} value={piece.number} label={piece.title} />)}</datalist>
-        <button class="btn main">Begin</button>
-      </form>
-      {table && table.pieces.length > 0 && <Planned table={table} />}
-    </div>
-  );
 }
 
 function Noting({ number, years }: { number: string; years: (Years | null)[] }) {
@@ -106,6 +57,8 @@ function Noting({ number, years }: { number: string; years: (Years | null)[] }) 
   const piece = asked.data;
   const rows = new Map<string, string[]>();
   piece?.observations.forEach((one) => rows.get(one.label)?.push(one.value) ?? rows.set(one.label, [one.value]));
+  // What was not understood is kept as it was typed, and stands below what was.
+  const plain = piece?.notes.map((note) => note.text) ?? [];
   const high = size.phone ? 230 : size.h - 130;
   return (
     <div class="notes ready" style={size.phone ? {} : { gridTemplateColumns: width + 'px minmax(0,1fr)' }}>
@@ -115,7 +68,9 @@ function Noting({ number, years }: { number: string; years: (Years | null)[] }) 
       <section class="ent" aria-label="Notes">
         <div class="kept" tabIndex={0} role="region" aria-label="What is kept of this piece">
           <h1 class="nh">
-            {number} · {piece?.title ?? ''}
+            <span class="clamp" title={piece?.title}>
+              {[number, piece?.title].filter(Boolean).join(' · ')}
+            </span>
             <button class="btn soft" onClick={() => void undo()}>
               Undo <span class="key">Z</span>
             </button>
@@ -129,6 +84,12 @@ function Noting({ number, years }: { number: string; years: (Years | null)[] }) 
                 <dd>{values.join(', ')}</dd>
               </div>
             ))}
+            {plain.length > 0 && (
+              <div class="o">
+                <dt>As it was typed</dt>
+                <dd>{plain.join('; ')}</dd>
+              </div>
+            )}
           </dl>
         </div>
         <Entry number={number} parts={[...new Set(piece?.parts.map((one) => one.kind) ?? [])]} wide={!size.phone} replaces={(label) => rows.has(label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />

@@ -11,6 +11,8 @@ import { span, xOf, type Axis } from '../core/geometry';
 import type { Answer, Evidence } from '../core/types';
 import { Board } from './sheet_board';
 import { Entry } from './entry';
+import { Empty } from './first';
+import { Which } from './which';
 import { Plate, plateScale } from './sheet_plate';
 import { togglePick } from './picking';
 
@@ -22,11 +24,7 @@ export function Sheet({ route }: { route: Route }) {
       go(sheetOf(first.number), true);
     }
     if (table.data && !first) {
-      return (
-        <p class="waiting">
-          No piece yet: the <a href="/table">Table</a> says how to begin.
-        </p>
-      );
+      return <Empty />;
     }
     return <p class="waiting">Fetching a piece</p>;
   }
@@ -125,6 +123,9 @@ function One({ number }: { number: string }) {
     words: size.phone ? '' : [number, piece?.title, size.tablet ? '' : piece?.tray].filter(Boolean).join(' · ').slice(0, size.tablet ? 40 : 90),
     side: { unit: 'mm', px: plate.k, step: plate.k > 2 ? 2 : 5, label: plate.k > 2 ? 20 : 50, dashed: !plate.known },
   });
+  if (asked.problem?.fault === 'not_found' && !piece) {
+    return <Which table={pieces.data} missing={number} to="sheet" />;
+  }
   if (asked.problem && !piece) {
     return <ProblemSlip problem={asked.problem} again={asked.again} />;
   }

@@ -17,12 +17,20 @@ function Seen({ piece }: { piece: SheetAnswer }) {
   }
   return (
     <details>
-      <summary>{piece.observations.length} observations</summary>
+      <summary>
+        {piece.observations.length} observations{piece.notes.length > 0 && `, ${piece.notes.length} as typed`}
+      </summary>
       <dl class="seen">
         {[...rows].map(([label, values]) => (
           <div key={label}>
             <dt>{label}</dt>
             <dd>{values.join(', ')}</dd>
+          </div>
+        ))}
+        {piece.notes.map((note, i) => (
+          <div key={'n' + i}>
+            <dt>{note.heading || 'Noted'}</dt>
+            <dd>{note.text}</dd>
           </div>
         ))}
         {piece.marks.map((mark, i) => (

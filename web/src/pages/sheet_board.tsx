@@ -24,13 +24,15 @@ export interface BoardProps {
 function Verdict({ piece, x, axis, width, labels, lifted, without, waiting }: BoardProps) {
   const year = piece.year;
   const narrow = labels === 0;
-  const high = narrow ? 170 : 168;
-  const base = narrow ? 146 : 148;
+  const high = narrow ? 184 : 168;
+  const base = narrow ? 160 : 148;
   return (
     <header class="verdict" style={{ height: high + 'px' }}>
       <div class="words">
         <p class="made">{piece.made || 'not dated'}</p>
-        <p class="by">{piece.by}</p>
+        <p class="by clamp" title={piece.by}>
+          {piece.by}
+        </p>
         {!narrow && (
           <p class="tiny">
             {year ? `16 chances in 20: ${year.p10} to ${year.p90}` : 'No year can be said yet.'}
@@ -117,9 +119,9 @@ function Lines(props: BoardProps) {
   );
 }
 
-function Makers({ piece, x, axis, labels }: BoardProps) {
+function Makers({ piece, x, axis, width, labels }: BoardProps) {
   const { rows, others } = studRows(piece.makers);
-  const r = labels ? 6.4 : 4.6;
+  const r = labels && width > 760 ? 6.4 : 4.6;
   return (
     <section class="makers" aria-label={studsSpoken(rows)}>
       {rows.map((row) => (

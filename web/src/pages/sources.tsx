@@ -149,7 +149,7 @@ export function Sources() {
     axis: shown.length ? axis : null,
     flag: source?.year ?? null,
     words: '',
-    side: { unit: 'borne out, of 20', px, step: 1, label: 5, from: 0, to: 20 - leastOf(shown), off: top - scroll, text: (v) => String(20 - v) },
+    side: shown.length === 0 ? null : { unit: 'borne out, of 20', px, step: 1, label: 5, from: 0, to: 20 - leastOf(shown), off: top - scroll, text: (v) => String(20 - v) },
   });
   useEffect(() => box.current?.scrollTo(0, 0), [about]);
   const step = (by: number) => {
@@ -178,7 +178,7 @@ export function Sources() {
         {!answer.weighed && answer.sources.length > 0 && <p class="note asking">{weighed.problem ? weighed.problem.what : 'The pieces are being asked how each held up'}</p>}
         {size.phone ? (
           <Column sources={shown} claim={claim} chosen={chosen} onChoose={choose} />
-        ) : (
+        ) : answer.sources.length === 0 ? null : (
           <div style={{ position: 'relative', height: web.high + 'px' }}>
             <Strings web={web} ground={ground} shift={22} />
             <ul aria-label={`${shown.length} sources over the years they speak`}>

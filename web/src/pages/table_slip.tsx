@@ -69,9 +69,7 @@ export function TableSlip({ piece, table, size, view, onBeside, onTurn }: TableS
         </div>
         <div class="c2">
           <p class="no">
-            <span>
-              {piece.number} · {piece.tray}
-            </span>
+            <span>{[piece.number, piece.tray].filter(Boolean).join(' · ')}</span>
           </p>
           <p class="made">{piece.made || 'not reckoned yet'}</p>
           <p class="by">{piece.by}</p>
@@ -92,7 +90,9 @@ export function TableSlip({ piece, table, size, view, onBeside, onTurn }: TableS
         <span>{piece.number}</span>
         <span>{piece.tray}</span>
       </p>
-      <h2>{piece.title}</h2>
+      <h2 class="clamp" title={piece.title}>
+        {piece.title}
+      </h2>
       <div class="two">
         {['front', 'back'].map((side) => (
           <figure key={side}>
@@ -109,8 +109,12 @@ export function TableSlip({ piece, table, size, view, onBeside, onTurn }: TableS
           Each bead is one chance in twenty. Between the strokes, {piece.year.p10} to {piece.year.p90}, lie 16 of them.
         </p>
       )}
-      <hr class="rule" />
-      {piece.makers.length > 0 && <StudLine makers={piece.makers} width={282} />}
+      {piece.makers.length > 0 && (
+        <>
+          <hr class="rule" />
+          <StudLine makers={piece.makers} width={282} />
+        </>
+      )}
       <hr class="rule" />
       <div class="grow">
         {torn}

@@ -154,7 +154,7 @@ export function Years() {
         </button>
       </Sentence>
       <div class="scroller" tabIndex={-1}>
-        <Grid frame={frame} chosen={chosen?.row ?? null} />
+        {flat.length > 0 && <Grid frame={frame} chosen={chosen?.row ?? null} />}
         {flat.length === 0 && <p class="note">Give two dated pieces a character and it appears here.</p>}
         {list.data.stale && <p class="note">The show has changed since it was weighed; weigh it again to have the years follow.</p>}
         {groups.map((group) => {
@@ -171,7 +171,7 @@ export function Years() {
             </section>
           );
         })}
-        {beside === 'makers' && <Makers answer={list.data} frame={frame} />}
+        {beside === 'makers' && list.data.makers.length > 0 && <Makers answer={list.data} frame={frame} />}
       </div>
       {!frame.small && <Legend />}
       <YearsSlip row={chosen?.row ?? null} group={chosen?.group ?? null} calibration={list.data.calibration} known={list.data.known} alone={groups.length === 1} small={frame.small} onAlone={isolate} />
