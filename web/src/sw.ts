@@ -1,4 +1,4 @@
-// Keeps the page itself and the last good answers, so that the workbench opens out of the desk's
+// Keeps the page itself, who is served and the last table, so that the workbench opens out of the desk's
 // reach. Writes never pass through here: what is noted waits in the page's own queue.
 export {};
 const here = self as unknown as ServiceWorkerGlobalScope;
@@ -15,17 +15,17 @@ here.addEventListener('install', (event) => {
 });
 here.addEventListener('activate', (event) => event.waitUntil(here.clients.claim()));
 
-// The network first; what was kept, when there is none.
-async function fresh(request: Request, key: string): Promise<Response> {
-  const kept = await caches.open(shelf);
+// The network first; what was kept, when there is none. Nobody waits for the keeping.
+async function fresh(event: FetchEvent, key: string): Promise<Response> {
   try {
-    const answer = await fetch(request);
+    const answer = await fetch(event.request);
     if (answer.ok) {
-      await kept.put(key, answer.clone());
+      const copy = answer.clone();
+      event.waitUntil(caches.open(shelf).then((kept) => kept.put(key, copy)));
     }
     return answer;
   } catch (fault) {
-    const old = await kept.match(key);
+    const old = await (await caches.open(shelf)).match(key);
     if (old) {
       return old;
     }
@@ -39,9 +39,9 @@ here.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || url.origin !== here.location.origin || url.pathname === '/api/changes') {
     return;
   }
-  if (url.pathname.startsWith('/assets/') || url.pathname === '/api/hello') {
-    event.respondWith(fresh(request, url.pathname));
+  if (url.pathname.startsWith('/assets/') || url.pathname === '/api/hello' || url.pathname === '/api/table') {
+    event.respondWith(fresh(event, url.pathname));
   } else if (request.mode === 'navigate' && !url.pathname.startsWith('/prints/')) {
-    event.respondWith(fresh(request, '/'));
+    event.respondWith(fresh(event, '/'));
   }
 });

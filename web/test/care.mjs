@@ -176,6 +176,27 @@ try {
   assert.match(history, /height: 34/);
   assert.equal(history.match(/height: 33\.5/g).length, 1, 'the note that waited is kept once');
   await far.close();
+
+  // A page opened out of reach, from nothing: the last table is on the device, and so is the line.
+  const cold = await browser.newContext({ viewport: { width: 820, height: 1180 }, reducedMotion: 'reduce' });
+  const early = await cold.newPage();
+  await early.goto(full.base + '/table');
+  await early.evaluate(() => navigator.serviceWorker.ready);
+  await early.reload();
+  await early.waitForSelector('.chosen');
+  await early.waitForFunction(async () => (await caches.match('/api/table')) !== undefined, null, { timeout: 30000 });
+  await early.close();
+  await cold.setOffline(true);
+  const late = await cold.newPage();
+  await late.goto(full.base + '/table');
+  await late.waitForSelector('.chosen');
+  await late.goto(full.base + '/notes/ES%20031');
+  await late.locator('.line input').fill('remark: seen without a network');
+  await late.locator('.line input').press('Enter');
+  await says(late, '.kept', '1 note waits');
+  await cold.setOffline(false);
+  await late.waitForFunction(() => !/note waits/.test(document.querySelector('.kept').textContent) && /seen without a network/.test(document.querySelector('.kept').textContent), null, { timeout: 200000 });
+  await cold.close();
 } finally {
   await end(browser, full);
 }

@@ -39,7 +39,16 @@ export function useAsk<N extends OperationName>(operation: N, parameters: Asks[N
           }
         }
       },
-      (fault) => mine === turn.current && setProblem(asProblem(fault)),
+      (fault) => {
+        if (mine === turn.current) {
+          const problem = asProblem(fault);
+          setProblem(problem);
+          // Out of reach: it tries again by itself, as the page says.
+          if (problem.fault === 'io') {
+            setTimeout(() => mine === turn.current && ask(), 3 * soon);
+          }
+        }
+      },
     );
   }, [operation, wanted]);
   useEffect(() => {

@@ -1,6 +1,6 @@
 // Notes to the desk, now or when it can be reached.
 import type { Asks } from '../api';
-import { asProblem, decided, lastChange, newestChange, once, Refusal } from './api';
+import { asProblem, decided, lastChange, newestChange, once, Refusal, ringAll } from './api';
 import { drain, shelf, type Sent, type Waiting } from './queue';
 import { tell, tellProblem } from './tell';
 import { undo } from './undo';
@@ -44,6 +44,9 @@ async function send(one: Waiting): Promise<Sent> {
 export function sendWaiting(): Promise<void> {
   busy ??= drain(shelf, send)
     .then(({ kept, left }) => {
+      if (kept > 0) {
+        ringAll();
+      }
       if (kept === 1 && left === 0) {
         tell('Kept.', { label: 'Undo', run: () => void undo() });
       } else if (kept > 1) {

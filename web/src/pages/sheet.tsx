@@ -140,7 +140,12 @@ function One({ number }: { number: string }) {
       <Plate piece={piece} width={plateWidth} size={size} large={large} onLarge={enlarge} onThink={() => think(!thinking)} />
       {thinking && (
         <section class="slip whatif" aria-label="What if" style={stacked ? {} : { width: plateWidth - 28 + 'px' }}>
-          <p class="tiny">What if …</p>
+          <p class="tiny">
+            What if …
+            <button class="btn soft" onClick={() => think(false)}>
+              Put away
+            </button>
+          </p>
           <Entry number={number} parts={[...new Set(piece.parts.map((one) => one.kind))]} wide={false} replaces={(label) => piece.observations.some((one) => one.label === label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
         </section>
       )}
