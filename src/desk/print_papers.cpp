@@ -11,6 +11,7 @@
 #include "desk/grounds.h"
 #include "desk/looks.h"
 #include "desk/papers.h"
+#include "desk/planned_work.h"
 #include "desk/references.h"
 #include "press/outputs.h"
 
@@ -181,6 +182,7 @@ struct Matter {
   std::vector<model::Reference> references = {};
   std::optional<model::LookList> looks = {};
   GroundsOf grounds = {};
+  std::optional<press::PlannedWork> work = {};
   std::map<bool, Cleared> clear = {};  // the show, by whether the paper is published
 };
 
@@ -214,6 +216,11 @@ Result<Matter> matter_of(const Call& call,
     return grounds.problem();
   }
   matter.grounds = *std::move(grounds);
+  auto work = work_wanted(around, open, outputs);
+  if (!work) {
+    return work.problem();
+  }
+  matter.work = *std::move(work);
   return matter;
 }
 
@@ -240,6 +247,7 @@ Result<Made> make_paper(const Call& call,
       .texts = matter.texts,
       .references = matter.references,
       .looks = matter.looks ? &*matter.looks : nullptr,
+      .work = matter.work ? &*matter.work : nullptr,
       .grounds = matter.grounds};
   auto printed = output.print(job);
   if (!printed) {

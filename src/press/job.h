@@ -14,6 +14,7 @@
 #include "model/reference.h"
 #include "model/show.h"
 #include "press/agreement.h"
+#include "press/planned_work.h"
 #include "words/audience.h"
 #include "words/phrase.h"
 
@@ -49,6 +50,7 @@ struct PressJob {
   std::vector<TextFile> texts = {};           // of the show's essays folder, by path
   std::vector<model::Reference> references = {};  // the works that its texts may cite
   const model::LookList* looks = nullptr;         // what to look at next, for the look list
+  const PlannedWork* work = nullptr;              // for the schedule; null: nothing to plan for
   // The grounds of a piece, for the book's entries; empty: nobody asked. May be called by
   // several threads at once.
   std::function<Grounds(model::Id<model::Piece>)> grounds = {};

@@ -10,6 +10,7 @@
 #include "press/loans.h"
 #include "press/looks.h"
 #include "press/packing.h"
+#include "press/schedule.h"
 #include "press/values.h"
 
 namespace backmark::press {
@@ -29,6 +30,7 @@ const std::vector<Output>& outputs() {
       {"look", "Look list", Audience::curator, "", print_looks},
       {"packing", "Packing list", Audience::courier, "Handle by the edges, in gloves.",
        print_packing},
+      {"schedule", "Schedule", Audience::registrar, "", print_schedule},
       {"values", "Values", Audience::registrar, "No appraisal.", print_values},
   };
   return all;
