@@ -19,9 +19,11 @@ const Printed& everything() {
   static const Printed all = [] {
     Printed sum;
     const model::LookList looks = two_looks(demo_printing().show);
+    const PlannedWork work = small_plan();
     for (const Output& output : outputs()) {
       PressJob job = demo_printing().job(output.audience);
       job.looks = &looks;
+      job.work = &work;
       auto printed = output.print(job);
       REQUIRE_MESSAGE(printed.ok(), output.name);
       if (words::may_show(output.audience, FactKind::value)) {

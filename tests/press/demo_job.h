@@ -101,6 +101,33 @@ inline model::LookList two_looks(const model::Show& show) {
   return list;
 }
 
+// Opening on 26 June 2027, today the first of March.
+inline PlannedWork small_plan() {
+  const auto day = [](const char* text) { return *parse_day(text); };
+  PlannedWork work{.tasks = {},
+                   .opening = day("2027-06-26"),
+                   .today = day("2027-03-01"),
+                   .p_show = 0.62,
+                   .p_book = 0.999};
+  const auto add = [&](const char* title, const char* start, const char* finish, double slack,
+                       model::Holds holds) -> PlannedTask& {
+    work.tasks.push_back(
+        {.task = {.key = title, .group = "Cases", .title = title, .holds = holds},
+         .earliest_start = work.today,
+         .latest_start = day(start),
+         .latest_finish = day(finish),
+         .slack_days = slack,
+         .critical_p = 0.7});
+    return work.tasks.back();
+  };
+  add("Hang the lamps", "2027-05-03", "2027-05-20", 63, model::Holds::show);
+  add("Ask lenders", "2027-02-12", "2027-03-11", -17, model::Holds::loan);
+  add("Sweep the gallery", "2027-05-21", "2027-05-22", 81, model::Holds::nothing).task.done =
+      true;
+  add("Pack the crates", "2027-05-12", "2027-05-14", 0.4, model::Holds::show);
+  return work;
+}
+
 // The text of a PDF as poppler's pdftotext extracts it; empty (and said so) without the tool.
 inline std::string text_in(const std::string& pdf) {
   const Path file = std::filesystem::temp_directory_path() / "backmark-press-test.pdf";

@@ -50,11 +50,13 @@ std::vector<FontRow> fonts_in(const std::string& pdf) {
 TEST_CASE("every font of every paper is embedded, and is one of the house") {
   const DemoPrinting& demo = demo_printing();
   const model::LookList looks = two_looks(demo.show);
+  const PlannedWork work = small_plan();
   int fonts = 0;
   for (const Output& output : outputs()) {
     CAPTURE(output.name);
     PressJob job = demo.job(output.audience);
     job.looks = &looks;
+    job.work = &work;
     const auto printed = output.print(job);
     REQUIRE(printed);
     for (const PrintedFile& file : printed->files) {
