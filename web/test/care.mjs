@@ -109,6 +109,17 @@ try {
   await sources.waitForFunction(() => /Look next: ES|No look at these pieces should move it/.test(document.querySelector('.claims').textContent), null, { timeout: 200000 });
   await sources.close();
 
+  // What a look would settle is a chip that begins the saying.
+  const onward = await open(context, full.base, '/notes/ES%20011', '.line input');
+  await onward.waitForFunction(() => /look next/.test(document.querySelector('.chips').textContent), null, { timeout: 200000 });
+  const chip = onward.locator('.chip', { hasText: 'look next' }).first();
+  const begins = (await chip.evaluate((button) => button.firstChild.textContent)).trim();
+  await chip.click();
+  assert.equal(await onward.locator('.line input').inputValue(), begins + ': ');
+  assert.ok(await onward.evaluate(() => document.activeElement === document.querySelector('.line input')));
+  assert.equal(await onward.locator('.chip', { hasText: 'look next' }).count(), 0);
+  await onward.close();
+
   // A word that nobody has noted becomes a term of a group, by keyboard alone.
   const notes = await open(context, full.base, '/notes/ES%20118', '.line input');
   await notes.locator('.line input').focus();

@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../core/api';
 import { note } from '../core/later';
-import type { Thought } from '../core/types';
+import type { Look, Thought } from '../core/types';
 import { BeadChart } from '../core/shapes';
 import { NewTerm } from './new_term';
 
@@ -48,8 +48,9 @@ interface EntryProps {
   parts: string[]; // kinds of parts that a new character may belong to
   replaces: (label: string) => boolean;
   onKept: () => void;
+  next?: Look[]; // what a look at this piece would settle, most first
 }
-export function Entry({ number, wide, parts, replaces, onKept }: EntryProps) {
+export function Entry({ number, wide, parts, replaces, onKept, next = [] }: EntryProps) {
   const [line, type] = useState('');
   const [before, remember] = useState('');
   const [reason, why] = useState('');
@@ -166,6 +167,20 @@ export function Entry({ number, wide, parts, replaces, onKept }: EntryProps) {
             <small>did you mean this</small>
           </button>
         ))}
+        {!last &&
+          next.map((look) => (
+            <button
+              key={look.character}
+              class="chip"
+              onClick={() => {
+                type(`${line}${line ? ' ' : ''}${look.label}: `);
+                field.current?.focus();
+              }}
+            >
+              {look.label}
+              <small>look next, {Math.round(look.minutes)} min</small>
+            </button>
+          ))}
         {specials.map(({ value, label }) => (
           <button
             key={value}

@@ -33,6 +33,7 @@ export function Notes({ route }: { route: Route }) {
 function Noting({ number, years }: { number: string; years: (Years | null)[] }) {
   const asked = useAsk('sheet', { number });
   const size = useSize();
+  const looks = useAsk('look', { number: [number] });
   const [waiting, count] = useState(0);
   useEffect(() => onWaiting(count), []);
   useEffect(() => {
@@ -92,7 +93,7 @@ function Noting({ number, years }: { number: string; years: (Years | null)[] }) 
             )}
           </dl>
         </div>
-        <Entry number={number} parts={[...new Set(piece?.parts.map((one) => one.kind) ?? [])]} wide={!size.phone} replaces={(label) => rows.has(label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} />
+        <Entry number={number} parts={[...new Set(piece?.parts.map((one) => one.kind) ?? [])]} wide={!size.phone} replaces={(label) => rows.has(label) && !/^(Materials|Techniques)$/.test(label)} onKept={asked.again} next={looks.data?.looks.slice(0, size.phone ? 2 : 4)} />
       </section>
     </div>
   );
