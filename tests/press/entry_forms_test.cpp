@@ -154,3 +154,19 @@ TEST_CASE("no prose is lost for want of room") {
   }
   CHECK(with_prose > 100);
 }
+
+TEST_CASE("what is not pictured is nowhere called a front") {
+  const LaidOut book("A", lay_entries,
+                     [](model::Show& show) { show.all<model::Photograph>().clear(); });
+  int corners = 0;
+  for (const auto& page : book.layout->pages()) {
+    CHECK(page->plates.empty());
+    for (const TextLine& line : page->lines) {
+      for (const draw::GlyphRun& run : line.line.runs) {
+        CHECK_FALSE(contains(run.text, ", front"));
+        corners += run.text == "not pictured" ? 1 : 0;
+      }
+    }
+  }
+  CHECK(corners > 50);
+}

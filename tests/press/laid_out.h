@@ -1,13 +1,19 @@
 // One kind of page of the demo's book, laid out once in a trim.
 #pragma once
 
+#include <functional>
+
 #include "demo_job.h"
 #include "press/book/kinds.h"
 
 namespace backmark::press::book {
 
 struct LaidOut {
-  LaidOut(const char* trim, void (*lay)(Layout&)) {
+  LaidOut(
+      const char* trim,
+      void (*lay)(Layout&),
+      const std::function<void(model::Show&)>& change = [](model::Show&) {}) {
+    change(show);
     show.all<model::Setting>().push_back({{9999}, "book.trim", trim});
     show.settle();
     plan = *plan_book(job);

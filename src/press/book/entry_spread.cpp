@@ -224,6 +224,7 @@ void add_recto(Layout& book, const Entry& entry, const Words& words) {
   const draw::Box room{grid.left(page.side), grid.head, grid.width(),
                        foot_floor(grid) - grid.head};
   const double height = height_of(entry);
+  const bool pictured = entry.front != nullptr || entry.back != nullptr;
   double ratio = 1;
   if (row.back) {
     add_view(page, entry.front,
@@ -233,16 +234,15 @@ void add_recto(Layout& book, const Entry& entry, const Words& words) {
     ratio =
         ratio_for({entry.front, entry.back}, {(room.width - between_plates) / 2, room.height});
     // Where nothing is pictured the corners stand at eye height.
-    const bool pictured = entry.front != nullptr || entry.back != nullptr;
     const double top = pictured ? room.bottom() - height * ratio : grid.line(2);
     add_pair(book, page, entry, {room.x, top, room.width, height * ratio});
   }
   if (height > 0) {
+    const std::string_view shown = row.back || entry.back == nullptr ? "front, "
+                                   : entry.front == nullptr          ? "back, "
+                                                                     : "front and back, ";
     add_bar_and_words(book, page, room.x, room.right(), ratio, 50,
-                      fmt::format("{}, {}, {}", entry.place->number,
-                                  row.back || entry.back == nullptr ? "front"
-                                  : entry.front == nullptr          ? "back"
-                                                                    : "front and back",
+                      fmt::format("{}, {}{}", entry.place->number, pictured ? shown : "",
                                   ratio_words(ratio)));
   }
 }
