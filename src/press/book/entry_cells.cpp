@@ -110,10 +110,7 @@ const CellSize& cell_size(Layout& book, const Entry& entry) {
     }
     size.facts = lines(under_back_height(book, entry, false));
     size.facts_shared = lines(under_back_height(book, entry, true));
-    size.why = entry.why.empty()
-                   ? 0
-                   : static_cast<int>(
-                         book.set_ragged({{entry.why, caption(grid)}}, {width, 0}).size());
+    size.why = why_lines(book, entry, width);
   }
   return size;
 }

@@ -52,7 +52,7 @@ int alone(Layout& book, const Entry& entry) {
   return has_picture(entry) ? entry_size(book, entry).prose : unseen;
 }
 
-// How many entries from `from` on may share a spread of this form.
+// Whether the entries of the slot may share a spread of its form.
 bool may_share(Layout& book, const std::vector<Entry>& entries, const Slot& slot) {
   const auto first = entries.begin() + static_cast<std::ptrdiff_t>(slot.first);
   const auto end = first + static_cast<std::ptrdiff_t>(slot.count);

@@ -114,13 +114,6 @@ struct Words {
   FootRow row;
 };
 
-int why_lines(Layout& book, const Entry& entry, double width) {
-  return entry.why.empty()
-             ? 0
-             : static_cast<int>(
-                   book.set_ragged({{entry.why, caption(book.grid())}}, {width, 0}).size());
-}
-
 // The reasons and the band under text whose last line is `last`, if a page has room for both;
 // else the band.
 void add_reasons(

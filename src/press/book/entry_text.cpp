@@ -91,12 +91,6 @@ double head_height(Layout& book, const Entry& entry) {
   return book.grid().side_column ? name + side : std::max(name, book.grid().step + side);
 }
 
-draw::Paragraph why_paragraph(Layout& book, const Entry& entry) {
-  return entry.why.empty() ? draw::Paragraph()
-                           : book.set_ragged({{entry.why, caption(book.grid())}},
-                                             {book.grid().text_width(), 0});
-}
-
 std::vector<draw::Paragraph> prose_paragraphs(Layout& book, const Entry& entry) {
   const Grid& grid = book.grid();
   std::vector<draw::Paragraph> all;
@@ -308,7 +302,6 @@ const EntrySize& entry_size(Layout& book, const Entry& entry) {
     for (const draw::Paragraph& set : prose_paragraphs(book, entry)) {
       size.prose += static_cast<int>(set.size());
     }
-    size.why = static_cast<int>(why_paragraph(book, entry).size());
   }
   return size;
 }
@@ -326,6 +319,13 @@ int band_after(const Layout& book, int last, int why_lines) {
   const Grid& grid = book.grid();
   const double under_head = why_lines * grid.small / grid.step;
   return why_lines == 0 ? last + 3 : last + 4 + static_cast<int>(std::ceil(under_head));
+}
+
+int why_lines(Layout& book, const Entry& entry, double width) {
+  return entry.why.empty()
+             ? 0
+             : static_cast<int>(
+                   book.set_ragged({{entry.why, caption(book.grid())}}, {width, 0}).size());
 }
 
 void add_why(

@@ -68,6 +68,8 @@ void add_text_lines(
 // The line of the year band's axis, after text whose last line is `last` and reasons of so many
 // lines; 0: none are printed.
 int band_after(const Layout& book, int last, int why_lines);
+// Lines of the reasons in caption type; 0: there are none.
+int why_lines(Layout& book, const Entry& entry, double width);
 // Why this maker and this year, under its head, after text whose last line is `last`.
 void add_why(Layout& book, Page& page, const Entry& entry, double left, int last, double width);
 

@@ -28,7 +28,6 @@ namespace backmark::press::book {
 struct EntrySize {
   double head = 0;  // mm
   int prose = 0;    // lines of text
-  int why = 0;      // lines of the reasons, in caption type
 };
 
 // The same in half the width of the type area, in grid lines.
