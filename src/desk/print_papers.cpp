@@ -340,8 +340,7 @@ Result<Answer> run(const Call& call, const Surroundings& around) {
   if (auto may = call.has("freeze") ? may_freeze(prints, call.text("freeze")) : Done{}; !may) {
     return may.problem();
   }
-  Answer answer;
-  answer.json["printed"] = Json::array();
+  Answer answer{.json = {{"printed", Json::array()}}, .text = {}, .problems = {}};
   auto matter = matter_of(call, around, *open, wish->outputs, answer);
   if (!matter) {
     return matter.problem();

@@ -4,7 +4,6 @@
 #include <cmark-gfm.h>
 #include <map>
 #include <memory>
-#include <set>
 
 #include "base/text.h"
 #include "press/essay_marks.h"
@@ -54,7 +53,6 @@ class Reader {
   void paragraph(cmark_node* node, Block::Kind kind, int level, const std::string& label);
   void heading(cmark_node* node);
   void notes(cmark_node* document);
-  void notes_without_mark(std::string_view source);
   void take_opening();
   void figure(cmark_node* image, long line);
   void number_called_figures();
@@ -318,35 +316,6 @@ void Reader::notes(cmark_node* document) {
   }
 }
 
-// The parser drops them, so they are looked for in the source.
-void Reader::notes_without_mark(std::string_view source) {
-  std::map<std::string, long> defined;
-  std::set<std::string> marked;
-  long line = 0;
-  for (const std::string_view row : split(source, "\n")) {
-    ++line;
-    for (std::size_t at = row.find("[^"); at != std::string_view::npos;
-         at = row.find("[^", at + 1)) {
-      const std::size_t end = row.find(']', at);
-      if (end == std::string_view::npos) {
-        break;
-      }
-      const std::string name = lower_ascii(row.substr(at + 2, end - at - 2));
-      if (at == 0 && end + 1 < row.size() && row[end + 1] == ':') {
-        defined.emplace(name, line);
-      } else {
-        marked.insert(name);
-      }
-    }
-  }
-  for (const auto& [name, at] : defined) {
-    if (marked.count(name) == 0) {
-      desk_.find(at, fmt::format("the note [^{}] has no mark in the text", name),
-                 "put the mark after the words it belongs to, or drop the note");
-    }
-  }
-}
-
 // The line of italics and the quotation that follow a title are author and epigraph.
 void Reader::take_opening() {
   auto& blocks = prose_.blocks;
@@ -369,7 +338,7 @@ void Reader::read(cmark_node* document, std::string_view source, bool needs_titl
   blocks(document, Block::Kind::paragraph, 0, {});
   desk_.in_note = true;
   notes(document);
-  notes_without_mark(source);
+  find_notes_without_mark(source, desk_);
   number_called_figures();
   if (needs_title) {
     take_opening();

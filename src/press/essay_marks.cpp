@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
+#include <set>
 
 #include "base/text.h"
 #include "words/citation.h"
@@ -227,6 +229,34 @@ std::vector<FigurePiece> figure_pieces(const std::string& address, long line, Es
     }
   }
   return pieces;
+}
+
+void find_notes_without_mark(std::string_view source, EssayDesk& desk) {
+  std::map<std::string, long> defined;
+  std::set<std::string> marked;
+  long line = 0;
+  for (const std::string_view row : split(source, "\n")) {
+    ++line;
+    for (std::size_t at = row.find("[^"); at != std::string_view::npos;
+         at = row.find("[^", at + 1)) {
+      const std::size_t end = row.find(']', at);
+      if (end == std::string_view::npos) {
+        break;
+      }
+      const std::string name = lower_ascii(row.substr(at + 2, end - at - 2));
+      if (at == 0 && end + 1 < row.size() && row[end + 1] == ':') {
+        defined.emplace(name, line);
+      } else {
+        marked.insert(name);
+      }
+    }
+  }
+  for (const auto& [name, at] : defined) {
+    if (marked.count(name) == 0) {
+      desk.find(at, fmt::format("the note [^{}] has no mark in the text", name),
+                "put the mark after the words it belongs to, or drop the note");
+    }
+  }
 }
 
 }  // namespace backmark::press

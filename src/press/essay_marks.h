@@ -28,4 +28,7 @@ void add_marked(Words& words, const std::string& text, Voice voice, long line, E
 // The pieces of a figure's address: "ES 118 front, ES 20 back" or "bench.jpg".
 std::vector<FigurePiece> figure_pieces(const std::string& address, long line, EssayDesk& desk);
 
+// Finds notes that no mark calls. The parser drops them, so they are looked for in the source.
+void find_notes_without_mark(std::string_view source, EssayDesk& desk);
+
 }  // namespace backmark::press
