@@ -11,7 +11,9 @@ namespace backmark::store {
 inline constexpr std::size_t kind_count = std::tuple_size_v<model::Records>;
 
 // Kinds of record, a bit each in the order of Records.
-using Kinds = std::uint32_t;
+using Kinds = std::uint64_t;
+static_assert(kind_count < 64);
+inline constexpr Kinds any_kind = (Kinds{1} << kind_count) - 1;
 
 template <class T, std::size_t at = 0>
 constexpr Kinds bit() {
@@ -125,7 +127,7 @@ inline std::string names_of(Kinds kinds) {
 }
 
 // The first bad reference of a walk over records. `Book` answers kinds_of(id, wanted): those
-// of the wanted kinds, and with all bits wanted whatever kind it is; 0 if it is not there.
+// of the wanted kinds, and with any_kind wanted whatever kind it is; 0 if it is not there.
 template <class Book>
 class Walk {
  public:
@@ -167,7 +169,7 @@ class Walk {
     if (id == 0) {
       return fmt::format("{} names no {}", who, names_of(kinds));
     }
-    const Kinds other = book_.kinds_of(id, ~Kinds{0});
+    const Kinds other = book_.kinds_of(id, any_kind);
     return other == 0
                ? fmt::format("{} names {} {} as its {}, which is not in the show", who,
                              names_of(kinds), id, kind_name(column))
