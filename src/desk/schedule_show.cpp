@@ -9,6 +9,7 @@
 #include "desk/measures.h"
 #include "desk/task_list.h"
 #include "press/job.h"
+#include "words/chance.h"
 
 namespace backmark::desk {
 
@@ -124,12 +125,6 @@ Json to_json(const Schedule& plan,
           {"notes", {caution}}};
 }
 
-// Draws never make a chance certain.
-std::string chance_words(double p) {
-  return p >= 0.995 ? "more than 99 %"
-                    : (p <= 0.005 ? "less than 1 %" : fmt::format("{:.0f} %", 100 * p));
-}
-
 std::string limits_text(const std::vector<PieceLimit>& limits) {
   std::map<std::pair<DayNumber, std::string>, int> groups;
   for (const PieceLimit& limit : limits) {
@@ -153,8 +148,9 @@ std::string to_text(const Schedule& plan,
       "draws {:.0f}, eight in ten {:.0f}.\nOpen on time: {}. Book in hand: {}. Both: {}. (The "
       "critical path alone would say {}.)\n",
       to_long_day(wish.opening), wish.opening - wish.today, to_long_day(wish.today),
-      plan.expected_days, plan.days_p50, plan.days_p80, chance_words(plan.p_show),
-      chance_words(plan.p_book), chance_words(plan.p_both), chance_words(plan.p_path));
+      plan.expected_days, plan.days_p50, plan.days_p80, words::drawn_chance(plan.p_show),
+      words::drawn_chance(plan.p_book), words::drawn_chance(plan.p_both),
+      words::drawn_chance(plan.p_path));
   text += "\nMost likely to break the day\n";
   for (const std::size_t at : plan.breakers) {
     text += fmt::format("  {}  critical in {:>3.0f} %  latest start {}  {}\n",

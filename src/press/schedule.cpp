@@ -11,6 +11,7 @@
 #include "press/schedule_wall.h"
 #include "press/table.h"
 #include "press/type.h"
+#include "words/chance.h"
 
 namespace backmark::press {
 
@@ -22,12 +23,6 @@ using model::Holds;
 constexpr std::string_view caution_first = "Times are drawn as independent.";
 constexpr std::string_view caution_rest =
     "One cause that delays several tasks makes lateness likelier.";
-
-// Draws never make a chance certain.
-std::string chance_words(double p) {
-  return p >= 0.995 ? "more than 99 %"
-                    : (p <= 0.005 ? "less than 1 %" : fmt::format("{:.0f} %", 100 * p));
-}
 
 // "Thu 26 Nov 2026"
 std::string weekday_text(model::DayNumber day) {
@@ -120,7 +115,7 @@ std::string second_line(const PlannedWork& work) {
   return fmt::format(
       "opens {}   ·   {} left   ·   on time: show {}, book {}", day_text(work.opening),
       counted(static_cast<std::size_t>(std::max(0, work.opening - work.today)), "day"),
-      chance_words(work.p_show), chance_words(work.p_book));
+      words::drawn_chance(work.p_show), words::drawn_chance(work.p_book));
 }
 
 Result<std::string> run_sheet(const PressJob& job,
