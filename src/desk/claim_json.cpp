@@ -1,12 +1,9 @@
 #include "desk/claim_json.h"
 
 #include "base/json.h"
+#include "desk/looks.h"
 
 namespace backmark::desk {
-
-std::string label_of(const model::Show& show, const model::ClaimLook& look) {
-  return (look.again ? "Again: " : "") + show.find(look.character)->label;
-}
 
 Json looks_json(const model::Show& show, const model::ClaimTest& test) {
   Json list = Json::array();
@@ -24,7 +21,7 @@ Json looks_json(const model::Show& show, const model::ClaimTest& test) {
     list.push_back({{"number", piece->number},
                     {"part", show.text(look.part)},
                     {"character", character->key},
-                    {"label", label_of(show, look)},
+                    {"label", look_label(show, look.character, look.again)},
                     {"moves", look.moves},
                     {"minutes", look.minutes},
                     {"again", look.again},

@@ -7,9 +7,6 @@
 
 namespace backmark::desk {
 
-// "Again: Fitting" for a re-check.
-std::string label_of(const model::Show& show, const model::ClaimLook& look);
-
 // A list of {number, part, character, label, moves, minutes, again, answers: [{value, p,
 // p_claim}]}; a piece that was withdrawn since is left out.
 Json looks_json(const model::Show& show, const model::ClaimTest& test);

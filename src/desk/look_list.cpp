@@ -14,11 +14,6 @@ using model::Look;
 using model::LookList;
 using model::Show;
 
-std::string label_of(const Show& show, const Look& look) {
-  const model::Character* character = show.find(look.character);
-  return (look.again ? "Again: " : "") + character->label;
-}
-
 Json answers_json(const Look& look) {
   Json list = Json::array();
   for (const model::LookAnswer& answer : look.answers) {
@@ -35,7 +30,7 @@ Json look_json(const Show& show, const Look& look) {
   return {{"number", show.find(look.piece)->number},
           {"part", show.text(look.part)},
           {"character", show.find(look.character)->key},
-          {"label", label_of(show, look)},
+          {"label", look_label(show, look.character, look.again)},
           {"gain_bits", look.gain_bits},
           {"bits_year", look.bits_year},
           {"bits_maker", look.bits_maker},
@@ -120,8 +115,8 @@ std::string answers_text(const Look& look) {
 std::string look_text(const Show& show, const Look& look) {
   return fmt::format("  {:>4.2f} bits {:>4.0f} min  {}  {}  {}-{}; {}\n", look.gain_bits,
                      look.minutes, padded(show.find(look.piece)->number, 8),
-                     padded(shortened(label_of(show, look), 22), 22), look.p10.value,
-                     look.p90.value, answers_text(look));
+                     padded(shortened(look_label(show, look.character, look.again), 22), 22),
+                     look.p10.value, look.p90.value, answers_text(look));
 }
 
 std::string plan_text(const Show& show, const LookList& list) {
@@ -136,10 +131,10 @@ std::string plan_text(const Show& show, const LookList& list) {
   }
   for (const model::LookMissed& one : list.missed) {
     const Look& look = list.looks[one.look];
-    text += fmt::format("{}{} {}, {:.0f} min ({:.0f} over)",
-                        &one == list.missed.data() ? "Just missed: " : "; ",
-                        show.find(look.piece)->number, label_of(show, look), one.minutes,
-                        std::ceil(one.over));
+    text += fmt::format(
+        "{}{} {}, {:.0f} min ({:.0f} over)",
+        &one == list.missed.data() ? "Just missed: " : "; ", show.find(look.piece)->number,
+        look_label(show, look.character, look.again), one.minutes, std::ceil(one.over));
   }
   text += list.missed.empty() ? "" : "\n";
   return text;

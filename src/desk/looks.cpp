@@ -96,4 +96,10 @@ Result<model::LookList> looks_of(OpenShow& open,
   return list;
 }
 
+std::string look_label(const model::Show& show,
+                       model::Id<model::Character> character,
+                       bool again) {
+  return (again ? "Again: " : "") + show.find(character)->label;
+}
+
 }  // namespace backmark::desk

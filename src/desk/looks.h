@@ -24,4 +24,9 @@ Result<model::LookList> looks_of(OpenShow& open,
                                  const evidence::ReckonSettings& settings,
                                  const Surroundings& around);
 
+// What is looked at, as lists name it: "Fitting", or "Again: Fitting" for a re-check.
+std::string look_label(const model::Show& show,
+                       model::Id<model::Character> character,
+                       bool again);
+
 }  // namespace backmark::desk

@@ -3,6 +3,7 @@
 #include "desk/claim_json.h"
 #include "desk/each.h"
 #include "desk/fitted.h"
+#include "desk/looks.h"
 #include "evidence/claim_test.h"
 #include "evidence/claim_words.h"
 
@@ -106,7 +107,8 @@ std::string looks_text(const Show& show, const ClaimTest& test) {
     }
     text += fmt::format("  {:>5.1f} in 20 either way {:>3.0f} min  {}  {}  {}\n",
                         20 * look.moves, look.minutes, padded(show.find(look.piece)->number, 8),
-                        padded(shortened(label_of(show, look), 22), 22), join(answers, "; "));
+                        padded(shortened(look_label(show, look.character, look.again), 22), 22),
+                        join(answers, "; "));
   }
   return text;
 }

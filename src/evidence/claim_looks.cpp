@@ -115,6 +115,9 @@ std::vector<ClaimLook> claim_looks(const model::Show& show,
                                    const ClaimOnTable& table,
                                    const model::AskedClaim& claim,
                                    const std::vector<std::size_t>& carriers) {
+  if (carriers.empty()) {
+    return {};  // what looks may show is counted over all pieces, and nobody asks
+  }
   return ClaimLooker(show, reckoning, table, claim).run(carriers);
 }
 

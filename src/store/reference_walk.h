@@ -8,20 +8,17 @@
 
 namespace backmark::store {
 
-inline constexpr std::size_t kind_count = std::tuple_size_v<model::Records>;
+inline constexpr std::size_t kind_count =
+    model::count_of(static_cast<const model::Records*>(nullptr));
 
 // Kinds of record, a bit each in the order of Records.
 using Kinds = std::uint64_t;
 static_assert(kind_count < 64);
 inline constexpr Kinds any_kind = (Kinds{1} << kind_count) - 1;
 
-template <class T, std::size_t at = 0>
+template <class T>
 constexpr Kinds bit() {
-  if constexpr (std::is_same_v<std::tuple_element_t<at, model::Records>, std::vector<T>>) {
-    return Kinds{1} << at;
-  } else {
-    return bit<T, at + 1>();
-  }
+  return Kinds{1} << model::place_of<T>(static_cast<const model::Records*>(nullptr));
 }
 
 template <class>
